@@ -1,0 +1,88 @@
+package bufferstop.spi;
+
+import java.io.DataInput;
+import java.io.DataOutput;
+import java.io.IOException;
+import java.util.List;
+
+/**
+ * One simulated plant. One thread calls it; it holds no thread and no clock, and the same settings,
+ * seed, inputs and faults give the same outputs bit for bit: only {@link StrictMath} for
+ * transcendental functions, no unordered iteration. The order of calls is {@link #start} once, then
+ * {@link #step} any number of times, with {@link #fault}, {@link #save} and {@link #picture}
+ * between steps; {@link #restore} stands in for {@code start}.
+ */
+public interface Plant {
+
+  /** Ports the plant reads, in the order of {@code in}; the same list at every call. */
+  List<Port> inputs();
+
+  /** Ports the plant drives, in the order of {@code out}; the same list at every call. */
+  List<Port> outputs();
+
+  /** Faults of the plant's own (those of wires belong to the host); empty when it has none. */
+  default List<PlantFault> faults() {
+    return List.of();
+  }
+
+  /**
+   * Things that can happen in it and are worth a line in the event list; empty when there are none.
+   */
+  default List<PlantEvent> events() {
+    return List.of();
+  }
+
+  /**
+   * Called once before {@link #start}: where to report the events that {@link #events()} declares.
+   *
+   * @param sink stays valid for the life of the plant
+   */
+  default void reportTo(EventSink sink) {}
+
+  /**
+   * Gives the values at time zero.
+   *
+   * @param out one value per declared output; write them all
+   */
+  void start(double[] out);
+
+  /**
+   * Advances the plant by one step; allocates nothing.
+   *
+   * @param stepMicros step in microseconds, above 0, the same in every call
+   * @param in one value per declared input, in that order and unit; BOOL is 0 or 1; do not write
+   * @param out one value per declared output, likewise; write them all; NaN stops the run (exit 3)
+   */
+  void step(long stepMicros, double[] in, double[] out);
+
+  /**
+   * Sets or clears a fault; called between steps.
+   *
+   * @param fault index in {@link #faults()}
+   * @param active whether it holds from the next step on
+   * @param amount size in the unit the fault declares; 0 where it declares none
+   */
+  default void fault(int fault, boolean active, double amount) {
+    throw new IllegalArgumentException("this plant declares no faults, was asked for " + fault);
+  }
+
+  /**
+   * Writes the whole state, so that {@link #restore} on a plant opened from the same settings goes
+   * on bit for bit.
+   */
+  void save(DataOutput to) throws IOException;
+
+  /**
+   * Reads what {@link #save} wrote; the plant is then as if started and stepped up to that moment.
+   */
+  void restore(DataInput from) throws IOException;
+
+  /**
+   * A picture of the present state for the report.
+   *
+   * @return an SVG document with its own size, or an empty string when there is nothing to show
+   */
+  default String picture() {
+    return "";
+  }
+}
