@@ -1,0 +1,98 @@
+package bufferstop.image;
+
+import bufferstop.model.Position;
+import bufferstop.model.Scope;
+import bufferstop.model.Symbol;
+import bufferstop.model.Type;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.TreeMap;
+
+/**
+ * Which cell holds which named value. Filled while a project is put together, before any scan. Two
+ * scopes look at it: the controller's own, and the field's, which sees everything else too. An
+ * output has two cells: what the program says, seen by the controller, and what is given to the
+ * field, seen by everyone else; they differ while a force or a safe value is on.
+ */
+public final class Layout {
+  private final List<Symbol> symbols = new ArrayList<>();
+  private final Names controller = new Names();
+  private final Names field = new Names();
+
+  /** Who can name a value. */
+  public enum Seen {
+    BY_ALL,
+    BY_CONTROLLER,
+    BY_FIELD
+  }
+
+  /**
+   * Adds a value.
+   *
+   * @return its symbol; null when the name is taken in a scope it would be seen in
+   */
+  public Symbol add(
+      String name,
+      Type type,
+      Symbol.Kind kind,
+      Seen seen,
+      String unit,
+      String text,
+      Position declared) {
+    boolean toController = seen != Seen.BY_FIELD;
+    boolean toField = seen != Seen.BY_CONTROLLER;
+    if (toController && controller.find(name) != null || toField && field.find(name) != null) {
+      return null;
+    }
+    Symbol symbol = new Symbol(symbols.size(), name, type, kind, unit, text, declared);
+    symbols.add(symbol);
+    if (toController) {
+      controller.put(symbol);
+    }
+    if (toField) {
+      field.put(symbol);
+    }
+    return symbol;
+  }
+
+  /** What the controller's expressions may name. */
+  public Scope controller() {
+    return controller;
+  }
+
+  /** What circuits, hazards, scenarios and Modbus maps may name. */
+  public Scope field() {
+    return field;
+  }
+
+  /** Every value, by cell. */
+  public List<Symbol> symbols() {
+    return List.copyOf(symbols);
+  }
+
+  /** Values the field scope sees, by cell. */
+  public List<Symbol> observable() {
+    return symbols.stream().filter(s -> field.find(s.name()) == s).toList();
+  }
+
+  private static final class Names implements Scope {
+    private final Map<String, Symbol> byName = new TreeMap<>();
+
+    void put(Symbol symbol) {
+      byName.put(symbol.name().toLowerCase(Locale.ROOT), symbol);
+    }
+
+    @Override
+    public Symbol find(String name) {
+      return byName.get(name.toLowerCase(Locale.ROOT));
+    }
+
+    @Override
+    public Collection<String> names() {
+      return byName.values().stream().map(Symbol::name).toList();
+    }
+  }
+}

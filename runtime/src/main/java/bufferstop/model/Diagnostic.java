@@ -1,0 +1,69 @@
+package bufferstop.model;
+
+import java.util.List;
+import java.util.Objects;
+
+/**
+ * One problem in a user's file.
+ *
+ * @param severity error or warning
+ * @param position smallest span at fault
+ * @param message what is wrong: lower case, no full stop, the user's text in backquotes
+ * @param expected what would be right; may be empty
+ * @param notes other places that matter
+ * @param help how to mend it; may be empty
+ */
+public record Diagnostic(
+    Severity severity,
+    Position position,
+    String message,
+    String expected,
+    List<Note> notes,
+    String help) {
+
+  /** How bad it is. */
+  public enum Severity {
+    /** Cannot be run. */
+    ERROR,
+    /** Can be run, but probably not meant. */
+    WARNING
+  }
+
+  /**
+   * Another place that matters.
+   *
+   * @param position the place
+   * @param text what is there
+   */
+  public record Note(Position position, String text) {}
+
+  public Diagnostic {
+    Objects.requireNonNull(severity);
+    Objects.requireNonNull(position);
+    notes = List.copyOf(notes);
+  }
+
+  public static Diagnostic error(Position position, String message) {
+    return new Diagnostic(Severity.ERROR, position, message, "", List.of(), "");
+  }
+
+  public static Diagnostic warning(Position position, String message) {
+    return new Diagnostic(Severity.WARNING, position, message, "", List.of(), "");
+  }
+
+  /** The same with the {@code expected:} line. */
+  public Diagnostic expected(String text) {
+    return new Diagnostic(severity, position, message, text, notes, help);
+  }
+
+  /** The same with a {@code help:} line. */
+  public Diagnostic help(String text) {
+    return new Diagnostic(severity, position, message, expected, notes, text);
+  }
+
+  /** The same with one note. */
+  public Diagnostic note(Position place, String text) {
+    return new Diagnostic(
+        severity, position, message, expected, List.of(new Note(place, text)), help);
+  }
+}

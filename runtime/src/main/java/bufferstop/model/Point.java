@@ -1,0 +1,51 @@
+package bufferstop.model;
+
+/**
+ * A declared point of the controller.
+ *
+ * @param kind input, output, operator or internal
+ * @param name as declared
+ * @param type its type
+ * @param text one line for the I/O list
+ * @param terminal where the wire lands, may be empty
+ * @param supply the supply that feeds it, or null
+ * @param filterMicros input filter of the hardware, 0 for none
+ * @param initial value at a cold start, in the encoding of {@link Type}
+ * @param safe an output's value on trip, stop or failure
+ * @param least least value an operator may write, in the encoding of the type; null without a range
+ * @param greatest greatest value an operator may write; null without a range
+ * @param momentary TRUE for exactly one scan after a write
+ * @param holdMicros falls to FALSE unless written again within this time; 0 for not
+ * @param position of the declaration
+ */
+public record Point(
+    Symbol.Kind kind,
+    String name,
+    Type type,
+    String text,
+    String terminal,
+    Name supply,
+    long filterMicros,
+    long initial,
+    long safe,
+    Long least,
+    Long greatest,
+    boolean momentary,
+    long holdMicros,
+    Position position) {
+
+  /** Whether an operator may write {@code bits}: no range, or inside it. */
+  public boolean admits(long bits) {
+    if (least == null) {
+      return type != Type.BOOL || bits == 0 || bits == 1;
+    }
+    return switch (type) {
+      case REAL, LREAL ->
+          Double.longBitsToDouble(bits) >= Double.longBitsToDouble(least)
+              && Double.longBitsToDouble(bits) <= Double.longBitsToDouble(greatest);
+      case ULINT ->
+          Long.compareUnsigned(bits, least) >= 0 && Long.compareUnsigned(bits, greatest) <= 0;
+      default -> bits >= least && bits <= greatest;
+    };
+  }
+}

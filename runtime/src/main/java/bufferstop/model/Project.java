@@ -1,0 +1,40 @@
+package bufferstop.model;
+
+import java.nio.file.Path;
+import java.util.List;
+
+/**
+ * A project as its files declare it.
+ *
+ * @param name for people
+ * @param folder that holds project.yaml
+ * @param scenarios folder with scenario files; it may not exist
+ * @param periodMicros scan period
+ * @param plantStepMicros step of plants and wires; divides the period
+ * @param watchdogMicros longest execution of a scan in real time
+ * @param catchUpMicros longest time that plants may catch up in real time
+ * @param sha256 over the bytes of every file read, in order of reading, lower-case hex
+ */
+public record Project(
+    String name,
+    Path folder,
+    Path scenarios,
+    long periodMicros,
+    long plantStepMicros,
+    long watchdogMicros,
+    long catchUpMicros,
+    Controller controller,
+    Field field,
+    List<ModbusMap> maps,
+    String sha256) {
+
+  /** The map of that name, or null. */
+  public ModbusMap map(String name) {
+    for (ModbusMap map : maps) {
+      if (map.name().equals(name)) {
+        return map;
+      }
+    }
+    return null;
+  }
+}

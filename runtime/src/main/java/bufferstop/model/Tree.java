@@ -1,0 +1,45 @@
+package bufferstop.model;
+
+import java.util.List;
+
+/** A piece of a user's file as written, with its places. */
+public sealed interface Tree {
+
+  /** The smallest span that shows it. */
+  Position position();
+
+  /**
+   * A value.
+   *
+   * @param text never null; empty for an empty value
+   */
+  record Scalar(SourceText text, Position position) implements Tree {
+    public String value() {
+      return text.value();
+    }
+  }
+
+  /** A sequence. */
+  record Items(List<Tree> items, Position position) implements Tree {}
+
+  /**
+   * A mapping, in file order, without duplicate keys.
+   *
+   * @param flow written in braces
+   */
+  record Table(List<Entry> entries, boolean flow, Position position) implements Tree {
+
+    /** The value of that key, or null. */
+    public Tree get(String key) {
+      for (Entry entry : entries) {
+        if (entry.key.text().equals(key)) {
+          return entry.value;
+        }
+      }
+      return null;
+    }
+  }
+
+  /** One key with its value. */
+  record Entry(Name key, Tree value) {}
+}

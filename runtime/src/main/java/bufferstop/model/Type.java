@@ -1,0 +1,105 @@
+package bufferstop.model;
+
+import java.util.Locale;
+
+/**
+ * The elementary types (IEC 61131-3:2003, 2.3.1, Table 10 [re-read]). A value of any of them is
+ * carried in one {@code long}: BOOL as 0 or 1, integers as themselves (ULINT as its 64 bits), TIME
+ * as microseconds, REAL and LREAL as the bits of a double (a REAL's value is always one of the
+ * single format).
+ */
+public enum Type {
+  BOOL(1, 0, 1),
+  SINT(8, Byte.MIN_VALUE, Byte.MAX_VALUE),
+  INT(16, Short.MIN_VALUE, Short.MAX_VALUE),
+  DINT(32, Integer.MIN_VALUE, Integer.MAX_VALUE),
+  LINT(64, Long.MIN_VALUE, Long.MAX_VALUE),
+  USINT(8, 0, 0xFF),
+  UINT(16, 0, 0xFFFF),
+  UDINT(32, 0, 0xFFFF_FFFFL),
+  ULINT(64, 0, -1L),
+  REAL(32, 0, 0),
+  LREAL(64, 0, 0),
+  TIME(64, Long.MIN_VALUE, Long.MAX_VALUE);
+
+  private final int bits;
+  private final long least;
+  private final long greatest;
+
+  Type(int bits, long least, long greatest) {
+    this.bits = bits;
+    this.least = least;
+    this.greatest = greatest;
+  }
+
+  /** Size in bits as the standard gives it; for TIME the size it is carried in. */
+  public int bits() {
+    return bits;
+  }
+
+  /** Least value of an integer type. */
+  public long least() {
+    return least;
+  }
+
+  /** Greatest value of an integer type; for ULINT read it as unsigned. */
+  public long greatest() {
+    return greatest;
+  }
+
+  public boolean isInteger() {
+    return ordinal() >= SINT.ordinal() && ordinal() <= ULINT.ordinal();
+  }
+
+  public boolean isSigned() {
+    return ordinal() >= SINT.ordinal() && ordinal() <= LINT.ordinal();
+  }
+
+  public boolean isReal() {
+    return this == REAL || this == LREAL;
+  }
+
+  /** Integers and reals. */
+  public boolean isNumber() {
+    return isInteger() || isReal();
+  }
+
+  /** Whether an integer of this type may hold {@code value}; ULINT takes any bits. */
+  public boolean holds(long value) {
+    return this == ULINT || value >= least && value <= greatest;
+  }
+
+  /**
+   * Whether a value may go to {@code target} without a conversion being written: the whole range
+   * and precision fit. Source: IEC 61131-3:2013, 6.6.1.6 [from memory, not re-read].
+   */
+  public boolean widensTo(Type target) {
+    if (this == target) {
+      return true;
+    }
+    if (this == REAL) {
+      return target == LREAL;
+    }
+    if (!isInteger() || this == LINT || this == ULINT) {
+      return false;
+    }
+    if (target.isReal()) {
+      return bits <= (target == REAL ? 16 : 32);
+    }
+    if (!target.isInteger() || target.bits <= bits) {
+      return false;
+    }
+    return isSigned() == target.isSigned() || target.isSigned();
+  }
+
+  /** The type of that name in any case, or null. */
+  public static Type named(String name) {
+    String upper = name.toUpperCase(Locale.ROOT);
+    for (Type type : values()) {
+      if (type.name().equals(upper)) {
+        return type;
+      }
+    }
+    return null;
+  }
+}

@@ -1,0 +1,59 @@
+package bufferstop.model;
+
+import java.util.Locale;
+
+/** Values as people read them. */
+public final class Values {
+  private Values() {}
+
+  /**
+   * A cell's value in the literal form of its type: {@code TRUE}, {@code T#1s500ms}, {@code 12}.
+   */
+  public static String print(Type type, long bits) {
+    return switch (type) {
+      case BOOL -> bits != 0 ? "TRUE" : "FALSE";
+      case ULINT -> Long.toUnsignedString(bits);
+      case REAL, LREAL -> number(Double.longBitsToDouble(bits));
+      case TIME -> time(bits);
+      default -> Long.toString(bits);
+    };
+  }
+
+  /** A number with at most six significant digits, never in a local format. */
+  public static String number(double value) {
+    if (value == StrictMath.rint(value) && Math.abs(value) < 1e9) {
+      return Long.toString((long) value);
+    }
+    String text = String.format(Locale.ROOT, "%.6g", value);
+    if (text.contains("e") || !text.contains(".")) {
+      return text;
+    }
+    return text.replaceAll("0+$", "").replaceAll("\\.$", ".0");
+  }
+
+  /** A duration in microseconds as an IEC 61131-3 literal: {@code T#1m30s}. */
+  public static String time(long micros) {
+    StringBuilder out = new StringBuilder("T#");
+    if (micros < 0) {
+      out.append('-');
+    }
+    long rest = Math.abs(micros);
+    int start = out.length();
+    rest = part(out, rest, 3_600_000_000L, "h");
+    rest = part(out, rest, 60_000_000L, "m");
+    rest = part(out, rest, 1_000_000L, "s");
+    if (rest % 1000 == 0) {
+      part(out, rest, 1000, "ms");
+    } else {
+      out.append(number(rest / 1000.0)).append("ms");
+    }
+    return out.length() == start ? out.append("0s").toString() : out.toString();
+  }
+
+  private static long part(StringBuilder out, long rest, long unit, String name) {
+    if (rest >= unit) {
+      out.append(rest / unit).append(name);
+    }
+    return rest % unit;
+  }
+}
