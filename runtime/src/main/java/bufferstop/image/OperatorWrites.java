@@ -49,7 +49,7 @@ public final class OperatorWrites {
   public interface Taker {
 
     /** Called by the scan thread for each cell of a request that this scan takes. */
-    void take(int cell, long bits);
+    void take(long[] cells, int cell, long bits);
   }
 
   /**
@@ -100,7 +100,7 @@ public final class OperatorWrites {
     }
     if (free) {
       for (int i = 0; i < request.size(); i++) {
-        taker.take(request.cell(i), request.value(i, cells[request.cell(i)]));
+        taker.take(cells, request.cell(i), request.value(i, cells[request.cell(i)]));
       }
     }
     return free;

@@ -14,7 +14,12 @@ public final class Diagnostics {
 
   /** Whether anything was found that forbids a run. */
   public boolean hasErrors() {
-    return all.stream().anyMatch(d -> d.severity() == Diagnostic.Severity.ERROR);
+    return errors() > 0;
+  }
+
+  /** How many errors were added so far. */
+  public int errors() {
+    return (int) all.stream().filter(d -> d.severity() == Diagnostic.Severity.ERROR).count();
   }
 
   /** Everything found, once each, by file, line and column. */

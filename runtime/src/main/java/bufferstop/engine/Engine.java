@@ -1,0 +1,123 @@
+package bufferstop.engine;
+
+import bufferstop.image.Forces;
+import bufferstop.image.OperatorWrites;
+import bufferstop.image.SnapshotRing;
+import bufferstop.plant.FieldRun;
+import bufferstop.program.ControllerProgram;
+
+/**
+ * Performs scans, in the one order there is. Time is logical: periods since the start times the period.
+ * One thread calls it; a scan allocates nothing.
+ */
+public final class Engine {
+  private final long periodMicros;
+  private final long stepsPerPeriod;
+  private final ControllerProgram program;
+  private final FieldRun field;
+  private final OperatorPoints operator;
+  private final OperatorWrites writes;
+  private final SnapshotRing snapshots;
+  private final Forces forces;
+  private final ScanPoints scanPoints;
+  private final long[] cells;
+  private long periods = -1;
+  private long scans;
+
+  /**
+   * @param cells the image
+   * @param stepsPerPeriod plant steps in one period
+   */
+  public Engine(
+      long[] cells,
+      long periodMicros,
+      long stepsPerPeriod,
+      ControllerProgram program,
+      FieldRun field,
+      OperatorPoints operator,
+      OperatorWrites writes,
+      SnapshotRing snapshots,
+      ScanPoints scanPoints) {
+    this.cells = cells;
+    this.periodMicros = periodMicros;
+    this.stepsPerPeriod = stepsPerPeriod;
+    this.program = program;
+    this.field = field;
+    this.operator = operator;
+    this.writes = writes;
+    this.snapshots = snapshots;
+    this.scanPoints = scanPoints;
+    forces = new Forces(cells.length);
+  }
+
+  /** Values at time zero, before the first scan. */
+  public void start() {
+    program.start(cells);
+    field.start(cells);
+  }
+
+  /**
+   * Performs one scan.
+   *
+   * @param skipped periods that passed without a scan since the last one; the field has lived through
+   *     them already, see {@link #catchUp}
+   */
+  public void scan(long skipped) {
+    periods += 1 + skipped;
+    long nowMicros = periods * periodMicros;
+    takeInputs(nowMicros);
+    program.blocks(cells, nowMicros);
+    program.interlocks(cells);
+    program.sequences(cells, nowMicros);
+    program.logic(cells);
+    program.outputs(cells, forces);
+    program.alarms(cells, nowMicros);
+    giveOutputs();
+  }
+
+  private void takeInputs(long nowMicros) {
+    scanPoints.begin(cells, nowMicros, scans);
+    field.takeInputs(cells, forces);
+    operator.fallBack(cells, nowMicros);
+    writes.drain(cells, snapshots.published() + 1, operator);
+  }
+
+  private void giveOutputs() {
+    field.step(cells, stepsPerPeriod);
+    snapshots.publish(cells);
+    scans++;
+  }
+
+  /** Lets the field live through periods without a scan, outputs as they are, in equal steps. */
+  public void catchUp(long skipped) {
+    if (skipped > 0) {
+      field.step(cells, skipped * stepsPerPeriod);
+    }
+  }
+
+  /** Gives every output its safe value and publishes that; for the end of a run and for failures. */
+  public void makeSafe() {
+    program.makeSafe(cells);
+    snapshots.publish(cells);
+  }
+
+  /** Logical time of the last scan in microseconds; negative before the first. */
+  public long nowMicros() {
+    return periods * periodMicros;
+  }
+
+  /** Scans performed. */
+  public long scans() {
+    return scans;
+  }
+
+  /** The image; read it between scans only. */
+  public long[] cells() {
+    return cells;
+  }
+
+  /** Forces; set them between scans only. */
+  public Forces forces() {
+    return forces;
+  }
+}

@@ -1,0 +1,101 @@
+package bufferstop.load;
+
+import bufferstop.model.Controller;
+import bufferstop.model.Diagnostic;
+import bufferstop.model.Diagnostics;
+import bufferstop.model.Field;
+import bufferstop.model.ModbusMap;
+import bufferstop.model.Name;
+import bufferstop.model.Position;
+import bufferstop.model.Project;
+import bufferstop.model.SourceText;
+import bufferstop.model.Symbol.Kind;
+import bufferstop.model.Tree;
+import bufferstop.model.Values;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Locale;
+import java.util.Set;
+import java.util.stream.Collectors;
+
+/** Reads a project: the door of this room. */
+public final class ProjectLoader {
+  private static final long DEFAULT_PERIOD = 10_000;
+  private static final long DEFAULT_PLANT_STEP = 1_000;
+  private static final long DEFAULT_WATCHDOG = 500_000;
+  private static final long DEFAULT_CATCH_UP = 1_000_000;
+  private static final long LEAST_STEP = 100;
+
+  private final Diagnostics problems;
+  private final ProjectFiles files;
+
+  private ProjectLoader(Diagnostics problems) {
+    this.problems = problems;
+    this.files = new ProjectFiles(problems);
+  }
+
+  /**
+   * Reads a project as far as it can be read, so that later checks can go on in the same pass.
+   *
+   * @param place a folder with {@code project.yaml}, or the file itself
+   * @return null, after a diagnostic, when there is nothing to go on with
+   */
+  public static Project read(Path place, Diagnostics problems) {
+    Path file = Files.isDirectory(place) ? place.resolve("project.yaml") : place;
+    return new ProjectLoader(problems).project(file.normalize());
+  }
+
+  private Project project(Path file) {
+    Tree root = files.read(file, Position.ofFile(file.toString()));
+    TableReader reader = root == null ? null : TableReader.open(root, "a project", problems);
+    if (reader == null) {
+      return null;
+    }
+    SourceText name = reader.requiredText("project", reader.position());
+    long period = reader.time("scan", DEFAULT_PERIOD, LEAST_STEP);
+    long step = reader.time("plant_step", Math.min(DEFAULT_PLANT_STEP, period), LEAST_STEP);
+    step = checkDivides(reader, period, step);
+    Controller controller =
+        new ControllerLoader(files, problems).read(files.section(reader.tree("controller")));
+    Field field = new FieldLoader(files, problems).read(reader, fieldPoints(controller));
+    List<ModbusMap> maps =
+        new ModbusLoader(files, problems).read(files.section(reader.tree("modbus")));
+    Path folder = file.getParent() == null ? Path.of(".") : file.getParent();
+    Name scenarios = reader.name("scenarios");
+    Project project =
+        new Project(
+            name == null ? "unnamed" : name.value(),
+            folder,
+            scenarios == null ? folder.resolve("scenarios") : ProjectFiles.beside(scenarios),
+            period,
+            step,
+            reader.time("watchdog", DEFAULT_WATCHDOG, LEAST_STEP),
+            reader.time("catch_up", DEFAULT_CATCH_UP, LEAST_STEP),
+            controller,
+            field,
+            maps,
+            files.sha256());
+    reader.finish();
+    return project;
+  }
+
+  private long checkDivides(TableReader reader, long period, long step) {
+    if (period % step == 0) {
+      return step;
+    }
+    Tree at = reader.tree("plant_step") == null ? reader.tree("scan") : reader.tree("plant_step");
+    problems.add(
+        Diagnostic.error(at.position(), "`plant_step` does not divide `scan`")
+            .expected("a whole number of plant steps in " + Values.time(period)));
+    return period;
+  }
+
+  /** Inputs and outputs by lower-case name: what a wire is called after. */
+  private static Set<String> fieldPoints(Controller controller) {
+    return controller.points().stream()
+        .filter(p -> p.kind() == Kind.INPUT || p.kind() == Kind.OUTPUT)
+        .map(p -> p.name().toLowerCase(Locale.ROOT))
+        .collect(Collectors.toSet());
+  }
+}

@@ -1,0 +1,78 @@
+package bufferstop.load;
+
+import bufferstop.model.Diagnostic;
+import bufferstop.model.Diagnostics;
+import bufferstop.model.Position;
+import bufferstop.model.Scenario;
+import bufferstop.model.SourceText;
+import bufferstop.model.Tree;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.Function;
+
+/** Reads a scenario file: the other door of this room. */
+public final class ScenarioLoader {
+  private static final long DEFAULT_SEED = 1;
+
+  private final Diagnostics problems;
+
+  private ScenarioLoader(Diagnostics problems) {
+    this.problems = problems;
+  }
+
+  /** Reads one file; null, after a diagnostic, when there is nothing to go on with. */
+  public static Scenario read(Path file, Diagnostics problems) {
+    Tree root =
+        new ProjectFiles(problems).read(file.normalize(), Position.ofFile(file.toString()));
+    TableReader reader = root == null ? null : TableReader.open(root, "a scenario", problems);
+    return reader == null ? null : new ScenarioLoader(problems).scenario(reader);
+  }
+
+  private Scenario scenario(TableReader reader) {
+    SourceText name = reader.requiredText("scenario", reader.position());
+    reader.required("for", reader.position());
+    long duration = reader.time("for", 0, 1);
+    StimulusLoader stimuli = new StimulusLoader(problems);
+    ExpectationLoader expectations = new ExpectationLoader(problems);
+    Tree expect = reader.required("expect", reader.position());
+    Scenario scenario =
+        new Scenario(
+            name == null ? "unnamed" : name.value(),
+            reader.position().file(),
+            reader.words("requirement"),
+            duration,
+            reader.whole("seed", DEFAULT_SEED, Long.MIN_VALUE, Long.MAX_VALUE),
+            each(reader.tree("do"), "do", "a stimulus", stimuli::read),
+            each(expect, "expect", "an expectation", expectations::read),
+            reader.position());
+    reader.finish();
+    if (expect instanceof Tree.Items items && items.items().isEmpty()) {
+      problems.add(
+          Diagnostic.error(expect.position(), "the scenario expects nothing")
+              .help("a scenario that cannot fail proves nothing; add an expectation"));
+    }
+    return scenario;
+  }
+
+  private <T> List<T> each(Tree tree, String key, String what, Function<TableReader, T> read) {
+    List<T> all = new ArrayList<>();
+    if (tree != null && !(tree instanceof Tree.Items)) {
+      problems.add(
+          Diagnostic.error(tree.position(), "`" + key + "` is no list").expected("a list of mappings"));
+    }
+    if (tree instanceof Tree.Items items) {
+      for (Tree item : items.items()) {
+        TableReader reader = TableReader.open(item, what, problems);
+        T value = reader == null ? null : read.apply(reader);
+        if (reader != null) {
+          reader.finish();
+        }
+        if (value != null) {
+          all.add(value);
+        }
+      }
+    }
+    return List.copyOf(all);
+  }
+}

@@ -1,0 +1,145 @@
+package bufferstop.plant;
+
+import bufferstop.image.Layout;
+import bufferstop.image.Layout.Seen;
+import bufferstop.model.Diagnostic;
+import bufferstop.model.Diagnostics;
+import bufferstop.model.Field;
+import bufferstop.model.Name;
+import bufferstop.model.NearNames;
+import bufferstop.model.Position;
+import bufferstop.model.Symbol;
+import bufferstop.model.Symbol.Kind;
+import bufferstop.model.Tree;
+import bufferstop.model.Type;
+import bufferstop.spi.Plant;
+import bufferstop.spi.PlantModel;
+import bufferstop.spi.Port;
+import bufferstop.spi.Problems;
+import bufferstop.spi.Settings;
+import java.util.ArrayList;
+import java.util.List;
+
+/** Opens the plants and gives every name of the field its cell. */
+final class FieldDeclarations {
+  private final Layout layout;
+  private final Diagnostics problems;
+  private final List<PlantUnit> plants = new ArrayList<>();
+
+  FieldDeclarations(Layout layout, Diagnostics problems) {
+    this.layout = layout;
+    this.problems = problems;
+  }
+
+  List<PlantUnit> plants() {
+    return plants;
+  }
+
+  void declare(Field field, PlantCatalog catalog, long seed) {
+    for (Field.Supply supply : field.supplies()) {
+      value("supplies." + supply.name(), Type.BOOL, Kind.INTERNAL, "", supply.text(), supply.position());
+    }
+    for (Field.PanelElement element : field.panel()) {
+      value("panel." + element.name(), Type.BOOL, Kind.INTERNAL, "", element.text(), element.position());
+    }
+    for (Field.Circuit circuit : field.circuits()) {
+      value("circuits." + circuit.name(), Type.BOOL, Kind.INTERNAL, "", "", circuit.position());
+    }
+    for (Field.Hazard hazard : field.hazards()) {
+      value("hazards." + hazard.name(), Type.BOOL, Kind.INTERNAL, "", "", hazard.position());
+    }
+    for (Field.PlantUse use : field.plants()) {
+      open(use, catalog, seed);
+    }
+  }
+
+  private Symbol value(
+      String name, Type type, Kind kind, String unit, String text, Position position) {
+    Symbol symbol = layout.add(name, type, kind, Seen.BY_FIELD, unit, text, position);
+    if (symbol == null) {
+      problems.add(
+          Diagnostic.error(position, "`" + name + "` is declared twice")
+              .note(layout.field().find(name).declared(), "first here")
+              .help("give one of them another name"));
+      return layout.field().find(name);
+    }
+    return symbol;
+  }
+
+  private void open(Field.PlantUse use, PlantCatalog catalog, long seed) {
+    Name wanted = use.model();
+    PlantModel model = catalog.named(wanted.text());
+    if (model == null) {
+      problems.add(
+          Diagnostic.error(wanted.position(), "no plant model named `" + wanted.text() + "`")
+              .expected(String.join(", ", catalog.names()))
+              .help(NearNames.question(wanted.text(), catalog.names())));
+      return;
+    }
+    int before = problems.errors();
+    CheckedSettings settings =
+        new SettingsReader(problems).read(use.settings(), model.schema(), "plant `" + use.name() + "`");
+    if (problems.errors() > before) {
+      return; // a plug-in is shown only settings that fit its schema
+    }
+    Plant plant = opened(use, model, settings, seed);
+    if (plant != null) {
+      plants.add(
+          new PlantUnit(
+              use.name(),
+              plant,
+              cells(use, plant.inputs()),
+              cells(use, plant.outputs())));
+    }
+  }
+
+  private Plant opened(Field.PlantUse use, PlantModel model, CheckedSettings settings, long seed) {
+    int[] reported = {0};
+    Problems sink =
+        (at, parameter, message, expected, help) -> {
+          reported[0]++;
+          problems.add(
+              Diagnostic.error(place(at, parameter), message).expected(expected).help(help));
+        };
+    try {
+      Plant plant = model.open(settings, sink, new SeededStream(seed, "plant." + use.name()));
+      if (plant == null && reported[0] == 0) {
+        fail(use, model, "gave no plant");
+      }
+      return reported[0] > 0 ? null : plant;
+    } catch (RuntimeException e) {
+      fail(use, model, "failed to open: " + e);
+      return null;
+    }
+  }
+
+  private void fail(Field.PlantUse use, PlantModel model, String what) {
+    problems.add(
+        Diagnostic.error(
+            use.model().position(),
+            "plant model `" + model.name() + "` (" + model.getClass().getName() + ") " + what));
+  }
+
+  private static Position place(Settings at, String parameter) {
+    Tree.Table table = ((CheckedSettings) at).table();
+    Tree value = table.get(parameter);
+    return value == null ? table.position() : value.position();
+  }
+
+  private int[] cells(Field.PlantUse use, List<Port> ports) {
+    int[] cells = new int[ports.size()];
+    for (int i = 0; i < cells.length; i++) {
+      Port port = ports.get(i);
+      cells[i] =
+          value(
+                  use.name() + "." + port.name(),
+                  port.bool() ? Type.BOOL : Type.LREAL,
+                  Kind.PLANT_PORT,
+                  port.unit(),
+                  port.text(),
+                  use.position())
+              .index();
+    }
+    return cells;
+  }
+}

@@ -1,0 +1,123 @@
+package bufferstop.plant;
+
+import bufferstop.image.Forces;
+import bufferstop.st.Expression;
+import java.util.List;
+
+/**
+ * The field of one run: what the wires deliver, hard-wired circuits, plants. One thread calls it; a step
+ * allocates nothing.
+ */
+public final class FieldRun {
+
+  /** What a linked field consists of. */
+  record Parts(
+      long stepMicros,
+      int[] supplyCells,
+      Link[] contacts, // from outputs to the circuits, delivered first
+      Expression[] circuits,
+      int[] circuitCells,
+      Link[] wires,
+      InputPoint[] inputs,
+      Desk desk,
+      PlantUnit[] plants,
+      HazardWatch hazards,
+      FaultPanel faults) {}
+
+  private final Parts parts;
+  private final boolean[] supplyUp;
+
+  FieldRun(Parts parts) {
+    this.parts = parts;
+    supplyUp = parts.faults.supplyUp();
+  }
+
+  /** Values at time zero: plants at rest, wires settled, nobody pressing. */
+  public void start(long[] cells) {
+    parts.desk.start(cells);
+    showSupplies(cells);
+    for (PlantUnit plant : parts.plants) {
+      plant.start(cells);
+    }
+    deliver(cells);
+    for (InputPoint input : parts.inputs) {
+      input.start();
+    }
+    parts.hazards.beginScan();
+  }
+
+  /** Step 1 of the scan: what the inputs read, then forces. */
+  public void takeInputs(long[] cells, Forces forces) {
+    for (InputPoint input : parts.inputs) {
+      cells[input.cell()] = forces.apply(input.cell(), input.read());
+    }
+  }
+
+  /** The field's part of step 8: steps wires, circuits and plants up to the next scan. */
+  public void step(long[] cells, long steps) {
+    for (PlantUnit plant : parts.plants) {
+      plant.show(cells); // peaks shown at the end of the last scan are no live values
+    }
+    parts.hazards.beginScan();
+    for (long i = 0; i < steps; i++) {
+      deliver(cells);
+      for (InputPoint input : parts.inputs) {
+        input.step(parts.stepMicros);
+      }
+      for (PlantUnit plant : parts.plants) {
+        plant.step(parts.stepMicros, cells);
+      }
+      parts.hazards.judge(cells);
+    }
+    parts.hazards.show(cells);
+  }
+
+  private void deliver(long[] cells) {
+    showSupplies(cells);
+    for (Link contact : parts.contacts) {
+      contact.deliver(cells, supplyUp);
+    }
+    for (int i = 0; i < parts.circuits.length; i++) {
+      cells[parts.circuitCells[i]] = parts.circuits[i].truth(cells) ? 1 : 0;
+    }
+    for (Link wire : parts.wires) {
+      wire.deliver(cells, supplyUp);
+    }
+  }
+
+  private void showSupplies(long[] cells) {
+    for (int i = 0; i < supplyUp.length; i++) {
+      cells[parts.supplyCells[i]] = supplyUp[i] ? 1 : 0;
+    }
+  }
+
+  /** Where faults are set and cleared. */
+  public FaultPanel faults() {
+    return parts.faults;
+  }
+
+  /** Where buttons are pressed. */
+  public Desk desk() {
+    return parts.desk;
+  }
+
+  /** Where plants tell what happens in them. */
+  public void reportTo(PlantEvents sink) {
+    for (PlantUnit plant : parts.plants) {
+      plant.reportTo(sink);
+    }
+  }
+
+  /**
+   * A picture of one plant's present state.
+   *
+   * @param name of the plant
+   * @param svg its picture, empty when it has none
+   */
+  public record Picture(String name, String svg) {}
+
+  /** Pictures of all plants. */
+  public List<Picture> pictures() {
+    return List.of(parts.plants).stream().map(p -> new Picture(p.name(), p.picture())).toList();
+  }
+}

@@ -1,0 +1,93 @@
+package bufferstop.program;
+
+import bufferstop.image.Layout;
+import bufferstop.model.Controller;
+import bufferstop.model.Diagnostic;
+import bufferstop.model.Diagnostics;
+import bufferstop.model.Name;
+import bufferstop.model.NearNames;
+import bufferstop.model.Point;
+import bufferstop.model.Position;
+import bufferstop.model.Symbol;
+import bufferstop.model.Symbol.Kind;
+import bufferstop.model.Type;
+import bufferstop.st.Program;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+
+/** Sees that every point has one writer: one sequence's actions, or the logic. */
+final class Owners {
+  private record Owner(String who, Position position) {}
+
+  private final Map<Integer, Point> writable = new TreeMap<>();
+  private final Map<Integer, Owner> owners = new TreeMap<>();
+  private final Layout layout;
+  private final Diagnostics problems;
+
+  Owners(Controller controller, Layout layout, Diagnostics problems) {
+    this.layout = layout;
+    this.problems = problems;
+    for (Point point : controller.points()) {
+      if (point.kind() == Kind.OUTPUT || point.kind() == Kind.INTERNAL) {
+        Symbol symbol = layout.controller().find(point.name());
+        if (symbol != null) {
+          writable.put(symbol.index(), point);
+        }
+      }
+    }
+  }
+
+  /** Why the logic may not assign a symbol; null when it may. */
+  String refusal(Symbol symbol) {
+    if (writable.containsKey(symbol.index())) {
+      return null;
+    }
+    return switch (symbol.kind()) {
+      case INPUT -> "an input is written by its wire alone";
+      case OPERATOR -> "an operator point is written by the HMI alone";
+      default -> "only outputs and internal points can be assigned";
+    };
+  }
+
+  /** The cell of an action's target, or -1 after a diagnostic. */
+  int actionTarget(Name target, String sequence) {
+    Symbol symbol = layout.controller().find(target.text());
+    if (symbol == null) {
+      List<String> names =
+          writable.values().stream().filter(p -> p.type() == Type.BOOL).map(Point::name).toList();
+      problems.add(
+          Diagnostic.error(target.position(), "no point named `" + target.text() + "`")
+              .expected("a BOOL output or internal point")
+              .help(NearNames.question(target.text(), names)));
+      return -1;
+    }
+    String refusal = refusal(symbol);
+    if (refusal != null || symbol.type() != Type.BOOL) {
+      problems.add(
+          Diagnostic.error(target.position(), "no action can write `" + target.text() + "`")
+              .expected("a BOOL output or internal point")
+              .note(symbol.declared(), refusal == null ? "it is " + symbol.type() : refusal));
+      return -1;
+    }
+    claim(symbol, "sequence " + sequence, target.position());
+    return symbol.index();
+  }
+
+  /** Claims all that the logic writes. */
+  void claimLogic(Program logic) {
+    for (Program.Write write : logic.writes()) {
+      claim(write.symbol(), "the logic", write.position());
+    }
+  }
+
+  private void claim(Symbol symbol, String who, Position position) {
+    Owner first = owners.putIfAbsent(symbol.index(), new Owner(who, position));
+    if (first != null && !first.who.equals(who)) {
+      problems.add(
+          Diagnostic.error(position, "`" + symbol.name() + "` has two writers")
+              .note(first.position, first.who + " writes it too")
+              .help("let one of them write an internal point and the other read it"));
+    }
+  }
+}

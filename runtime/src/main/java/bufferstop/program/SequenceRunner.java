@@ -1,0 +1,141 @@
+package bufferstop.program;
+
+import bufferstop.st.Expression;
+
+/**
+ * One sequence: which steps are active and since when. One evolution a scan: every transition is judged
+ * on the situation at the start, those that clear do so together, first all deactivations, then all
+ * activations, so that a step both left and entered stays active and begins anew. Of transitions that
+ * compete for a step the first written wins. Source: IEC 61131-3:2003, 2.6.5 [re-read]; IEC 60848 rules
+ * 2 to 5 [second-hand]; restart of a step both left and entered [project choice].
+ */
+final class SequenceRunner {
+
+  /** A transition with its steps by number. */
+  record Gate(int[] from, int[] to, Expression when) {}
+
+  private final int[] activeCells; // .X
+  private final int[] timeCells; // .T
+  private final int[] lateCells; // .late
+  private final long[] withinMicros;
+  private final int initial;
+  private final Gate[] gates;
+  private final Expression abortWhen; // null when there is none
+  private final int abortTo;
+  private final long[] enteredMicros;
+  private final boolean[] clearing;
+  private final boolean[] leaves;
+  private boolean aborted;
+
+  SequenceRunner(
+      int[] activeCells,
+      int[] timeCells,
+      int[] lateCells,
+      long[] withinMicros,
+      int initial,
+      Gate[] gates,
+      Expression abortWhen,
+      int abortTo) {
+    this.activeCells = activeCells;
+    this.timeCells = timeCells;
+    this.lateCells = lateCells;
+    this.withinMicros = withinMicros;
+    this.initial = initial;
+    this.gates = gates;
+    this.abortWhen = abortWhen;
+    this.abortTo = abortTo;
+    enteredMicros = new long[activeCells.length];
+    clearing = new boolean[gates.length];
+    leaves = new boolean[activeCells.length];
+  }
+
+  /** The initial situation at time zero. */
+  void start(long[] cells) {
+    cells[activeCells[initial]] = 1;
+  }
+
+  /** Whether the sequence stands aborted in this scan; its stored actions are then cleared. */
+  boolean isAborted() {
+    return aborted;
+  }
+
+  /** One evolution. */
+  void step(long[] cells, long nowMicros) {
+    runTimes(cells, nowMicros);
+    aborted = abortWhen != null && abortWhen.truth(cells);
+    if (aborted) {
+      abort(cells, nowMicros);
+    } else {
+      evolve(cells, nowMicros);
+    }
+    for (int i = 0; i < lateCells.length; i++) {
+      boolean late =
+          cells[activeCells[i]] != 0
+              && withinMicros[i] > 0
+              && cells[timeCells[i]] > withinMicros[i];
+      cells[lateCells[i]] = late ? 1 : 0;
+    }
+  }
+
+  private void runTimes(long[] cells, long nowMicros) {
+    for (int i = 0; i < activeCells.length; i++) {
+      if (cells[activeCells[i]] != 0) {
+        cells[timeCells[i]] = nowMicros - enteredMicros[i];
+      }
+    }
+  }
+
+  private void abort(long[] cells, long nowMicros) {
+    for (int i = 0; i < activeCells.length; i++) {
+      if (i != abortTo) {
+        cells[activeCells[i]] = 0;
+      }
+    }
+    if (cells[activeCells[abortTo]] == 0) {
+      enter(abortTo, cells, nowMicros);
+    }
+  }
+
+  private void evolve(long[] cells, long nowMicros) {
+    for (int i = 0; i < leaves.length; i++) {
+      leaves[i] = false;
+    }
+    for (int g = 0; g < gates.length; g++) {
+      boolean holds = gates[g].when.truth(cells); // all are evaluated, enabled or not
+      clearing[g] = holds && isEnabled(gates[g], cells);
+      if (clearing[g]) {
+        for (int step : gates[g].from) {
+          leaves[step] = true;
+        }
+      }
+    }
+    for (int i = 0; i < leaves.length; i++) {
+      if (leaves[i]) {
+        cells[activeCells[i]] = 0;
+      }
+    }
+    for (int g = 0; g < gates.length; g++) {
+      if (clearing[g]) {
+        for (int step : gates[g].to) {
+          enter(step, cells, nowMicros);
+        }
+      }
+    }
+  }
+
+  /** All steps before it active, and none taken by an earlier transition. */
+  private boolean isEnabled(Gate gate, long[] cells) {
+    for (int step : gate.from) {
+      if (cells[activeCells[step]] == 0 || leaves[step]) {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  private void enter(int step, long[] cells, long nowMicros) {
+    cells[activeCells[step]] = 1;
+    cells[timeCells[step]] = 0;
+    enteredMicros[step] = nowMicros;
+  }
+}
