@@ -1,0 +1,107 @@
+package bufferstop.modbus;
+
+import bufferstop.model.ModbusMap;
+import bufferstop.model.ModbusMap.Entry;
+import bufferstop.model.ModbusMap.Table;
+import bufferstop.model.Point;
+import bufferstop.model.Scope;
+import bufferstop.model.Symbol;
+import bufferstop.model.Type;
+import java.util.ArrayList;
+import java.util.Collection;
+import java.util.Comparator;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.TreeMap;
+
+/** Where each address of a map finds its cell. Built once, before the first scan; immutable. */
+public final class MapImage {
+  private static final int ADDRESSES = 65_536;
+
+  private final String name;
+  private final Map<Table, AddressTable> tables = new EnumMap<>(Table.class);
+
+  private MapImage(String name) {
+    this.name = name;
+  }
+
+  /**
+   * Resolves a map.
+   *
+   * @param map without errors, as the loader leaves it
+   * @param scope what the map's names mean, usually {@code Layout.field()}
+   * @param writable points that clients may write where they stand in a coil or holding register;
+   *     everything else is read only
+   * @throws IllegalArgumentException if an entry overlaps another, names nothing, or gives a type
+   *     that is not the value's or does not fit its table; the message tells which
+   */
+  public static MapImage of(ModbusMap map, Scope scope, Collection<Point> writable) {
+    Map<String, Point> byName = new TreeMap<>();
+    writable.forEach(point -> byName.put(point.name().toLowerCase(Locale.ROOT), point));
+    Map<Table, List<Slot>> slots = new EnumMap<>(Table.class);
+    for (Table table : Table.values()) {
+      slots.put(table, new ArrayList<>());
+    }
+    for (Entry entry : map.entries()) {
+      slots.get(entry.table()).add(slot(entry, scope, byName));
+    }
+    MapImage image = new MapImage(map.name());
+    slots.forEach((table, list) -> image.tables.put(table, table(map, table, list)));
+    return image;
+  }
+
+  private static Slot slot(Entry entry, Scope scope, Map<String, Point> writable) {
+    String name = entry.point().text();
+    Symbol symbol = scope.find(name);
+    if (symbol == null) {
+      throw new IllegalArgumentException("no value named `" + name + "`");
+    }
+    if (symbol.type() != entry.type()) {
+      throw new IllegalArgumentException(
+          "`" + name + "` is " + symbol.type() + ", mapped as " + entry.type());
+    }
+    if (entry.table().isBit() && entry.type() != Type.BOOL) {
+      throw new IllegalArgumentException(
+          "`" + name + "` is " + entry.type() + ", which does not fit one bit");
+    }
+    if (entry.address() < 0 || entry.address() + entry.size() > ADDRESSES) {
+      throw new IllegalArgumentException("`" + name + "` lies outside addresses 0 to 65535");
+    }
+    Point point = writable.get(symbol.name().toLowerCase(Locale.ROOT));
+    return new Slot(
+        entry.address(),
+        entry.size(),
+        symbol.index(),
+        entry.type(),
+        entry.order(),
+        entry.table().isWritable() ? point : null);
+  }
+
+  private static AddressTable table(ModbusMap map, Table table, List<Slot> slots) {
+    slots.sort(Comparator.comparingInt(Slot::address));
+    for (int i = 1; i < slots.size(); i++) {
+      Slot before = slots.get(i - 1);
+      if (before.address() + before.size() > slots.get(i).address()) {
+        throw new IllegalArgumentException(
+            table.word()
+                + " "
+                + slots.get(i).address()
+                + " of map `"
+                + map.name()
+                + "` is taken twice");
+      }
+    }
+    return new AddressTable(slots);
+  }
+
+  /** Name of the map. */
+  public String name() {
+    return name;
+  }
+
+  AddressTable table(Table table) {
+    return tables.get(table);
+  }
+}

@@ -1,0 +1,169 @@
+package bufferstop.modbus;
+
+import bufferstop.image.Layout;
+import bufferstop.image.OperatorWrites;
+import bufferstop.image.SnapshotRing;
+import bufferstop.model.ModbusMap;
+import bufferstop.model.ModbusMap.Entry;
+import bufferstop.model.ModbusMap.Table;
+import bufferstop.model.ModbusMap.WordOrder;
+import bufferstop.model.Name;
+import bufferstop.model.Point;
+import bufferstop.model.Position;
+import bufferstop.model.Symbol;
+import bufferstop.model.Type;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.HexFormat;
+import java.util.List;
+
+/**
+ * A small image with its map, and a scan that does nothing but take writes and publish. Scans may
+ * come from several threads, one after another.
+ */
+final class Bench {
+  static final int UNIT = 1;
+  private static final Position HERE = Position.ofFile("project.yaml");
+  private static final int MOST_CELLS = 10_000;
+
+  final SnapshotRing snapshots = new SnapshotRing(MOST_CELLS);
+  final OperatorWrites writes = new OperatorWrites(MOST_CELLS);
+  private final Layout layout = new Layout();
+  private final List<Entry> entries = new ArrayList<>();
+  private final List<Point> operatorPoints = new ArrayList<>();
+  private final long[] cells = new long[MOST_CELLS];
+
+  static String name(Table table, int address) {
+    return table.word() + "_" + address;
+  }
+
+  /** Maps a new operator point. */
+  Bench operator(Table table, int address, Type type, WordOrder order, Long least, Long greatest) {
+    map(table, address, type, order, Symbol.Kind.OPERATOR);
+    operatorPoints.add(point(name(table, address), type, least, greatest));
+    return this;
+  }
+
+  Bench operator(Table table, int address, Type type) {
+    return operator(table, address, type, WordOrder.HIGH_WORD_FIRST, null, null);
+  }
+
+  /** Maps a new value that no client may write. */
+  Bench readOnly(Table table, int address, Type type, WordOrder order) {
+    return map(table, address, type, order, Symbol.Kind.OUTPUT);
+  }
+
+  private Bench map(Table table, int address, Type type, WordOrder order, Symbol.Kind kind) {
+    String name = name(table, address);
+    layout.add(name, type, kind, Layout.Seen.BY_ALL, "", "", HERE);
+    return again(table, address, name, type, order);
+  }
+
+  /** Maps a value that is mapped elsewhere already. */
+  Bench again(Table table, int address, String name, Type type, WordOrder order) {
+    entries.add(new Entry(new Name(name, HERE), table, address, type, order, HERE));
+    return this;
+  }
+
+  /** Maps operator points at every address of a range. */
+  Bench operators(Table table, int from, int to, Type type) {
+    for (int at = from; at <= to; at++) {
+      operator(table, at, type);
+    }
+    return this;
+  }
+
+  /** The fixture of the boundary checks: every table has exactly the addresses 0 to 99, all 0. */
+  static Bench hundredOfEach() {
+    return new Bench()
+        .operators(Table.COIL, 0, 99, Type.BOOL)
+        .operators(Table.DISCRETE_INPUT, 0, 99, Type.BOOL)
+        .operators(Table.HOLDING_REGISTER, 0, 99, Type.UINT)
+        .operators(Table.INPUT_REGISTER, 0, 99, Type.UINT)
+        .scanned();
+  }
+
+  static Point point(String name, Type type, Long least, Long greatest) {
+    return new Point(
+        Symbol.Kind.OPERATOR, name, type, "", "", null, 0, 0, 0, least, greatest, false, 0, HERE);
+  }
+
+  MapImage image() {
+    ModbusMap map = new ModbusMap("hmi", "127.0.0.1", 0, UNIT, entries, HERE);
+    return MapImage.of(map, layout.field(), operatorPoints);
+  }
+
+  synchronized Bench set(Table table, int address, long bits) {
+    cells[layout.field().find(name(table, address)).index()] = bits;
+    return this;
+  }
+
+  synchronized long get(Table table, int address) {
+    return cells[cell(table, address)];
+  }
+
+  int cell(Table table, int address) {
+    return layout.field().find(name(table, address)).index();
+  }
+
+  synchronized void take() {
+    writes.drain(cells, snapshots.published() + 1, (cell, bits) -> cells[cell] = bits);
+  }
+
+  synchronized void publish() {
+    snapshots.publish(cells);
+  }
+
+  synchronized void scan() {
+    take();
+    publish();
+  }
+
+  Bench scanned() {
+    scan();
+    return this;
+  }
+
+  /** What a server on this image would do with one request, without sockets or threads. */
+  Frames frames() {
+    return new Frames(dispatch(this::scan, 1000));
+  }
+
+  /**
+   * A dispatch whose wait for a scan is made of {@code pause}.
+   *
+   * @param writeMillis until a write is withdrawn
+   */
+  Dispatch dispatch(Runnable pause, long writeMillis) {
+    Handover handover = new Handover(writes, snapshots, writeMillis, pause);
+    return new Dispatch(image(), UNIT, new Reads(snapshots), handover, new Complaints("hmi"));
+  }
+
+  ModbusServer server(ModbusServer.Limits limits) {
+    return new ModbusServer(image(), writes, snapshots, "127.0.0.1", 0, UNIT, limits);
+  }
+
+  static byte[] bytes(String hex) {
+    return HexFormat.of().parseHex(hex.replace(" ", ""));
+  }
+
+  static String hex(byte[] bytes) {
+    return HexFormat.ofDelimiter(" ").withUpperCase().formatHex(bytes);
+  }
+
+  /** A frame around a PDU. */
+  static byte[] frame(int transaction, int unit, byte[] pdu) {
+    byte[] header = {
+      (byte) (transaction >> 8),
+      (byte) transaction,
+      0,
+      0,
+      (byte) (pdu.length + 1 >> 8),
+      (byte) (pdu.length + 1),
+      (byte) unit
+    };
+    byte[] frame = Arrays.copyOf(header, 7 + pdu.length);
+    System.arraycopy(pdu, 0, frame, 7, pdu.length);
+    return frame;
+  }
+}

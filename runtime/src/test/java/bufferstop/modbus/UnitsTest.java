@@ -1,0 +1,51 @@
+package bufferstop.modbus;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import com.ghgande.j2mod.modbus.msg.ModbusResponse;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/**
+ * Header fields of an answer. Source: Modbus Messaging on TCP/IP Implementation Guide V1.0b, 3.1.3,
+ * 4.4.1.2, 4.4.2.5 [re-read].
+ */
+class UnitsTest {
+  private final Frames frames = Bench.hundredOfEach().frames();
+
+  @ParameterizedTest(name = "unit {0}")
+  @ValueSource(ints = {Bench.UNIT, 0x00, 0xFF})
+  void u1U2TheUnitOfTheMapAndBothDirectOnesAreAnsweredUnderTheirOwnNumber(int unit) {
+    ModbusResponse response = frames.response(1, unit, Bench.bytes("03 00 00 00 01"));
+    assertEquals(3, response.getFunctionCode());
+    assertEquals(unit, response.getUnitID());
+  }
+
+  @ParameterizedTest(name = "unit {0}: {1} is answered {2}")
+  @CsvSource({
+    "2, 03 00 00 00 01, 83 0A",
+    "247, 06 00 00 00 01, 86 0A",
+    "254, 64, E4 0A",
+    "128, 03 00 00 00 00, 83 0A"
+  })
+  void u6AnotherUnitIsAPathThatDoesNotExistWhateverIsAsked(int unit, String pdu, String answer) {
+    assertEquals(answer, frames.answer(unit, pdu));
+  }
+
+  @ParameterizedTest(name = "transaction {0}")
+  @ValueSource(ints = {0x0000, 0x0001, 0x7FFF, 0x8000, 0xFFFF})
+  void t1TransactionsAreEchoedInNormalAndExceptionAnswers(int transaction) {
+    ModbusResponse normal = frames.response(transaction, 1, Bench.bytes("03 00 00 00 01"));
+    assertEquals(transaction, normal.getTransactionID());
+    ModbusResponse exception = frames.response(transaction, 1, Bench.bytes("64"));
+    assertEquals(transaction, exception.getTransactionID());
+  }
+
+  @Test
+  void t8APduOverTheLimitIs03WhateverItsFunction() {
+    assertEquals("83 03", frames.answer("03 00 00 00 01" + " 00".repeat(249)));
+    assertEquals("E4 03", frames.answer("64" + " 00".repeat(298)));
+  }
+}
