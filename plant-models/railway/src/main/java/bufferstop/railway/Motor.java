@@ -1,0 +1,30 @@
+package bufferstop.railway;
+
+/**
+ * A permanent-magnet DC motor geared to the rail, inductance neglected, efficiency 1. Seen at the
+ * wheel rim it is a force per ampere, the same number of volts per m/s, a friction force and an
+ * added mass (reference F3.1 to F3.5, derived).
+ */
+record Motor(
+    double ohms,
+    double constant,
+    double gear,
+    double wheelRadiusMetres,
+    double frictionTorque,
+    double rotorInertia) {
+
+  /** k = K G / r, N/A and equally V per m/s. */
+  double newtonsPerAmpere() {
+    return constant * gear / wheelRadiusMetres;
+  }
+
+  /** F_f = T_f G / r, N at the wheel rim. */
+  double frictionNewtons() {
+    return frictionTorque * gear / wheelRadiusMetres;
+  }
+
+  /** J G² / r², kg at the wheel rim. */
+  double addedKg() {
+    return rotorInertia * gear * gear / (wheelRadiusMetres * wheelRadiusMetres);
+  }
+}

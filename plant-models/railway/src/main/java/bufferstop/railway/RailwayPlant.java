@@ -1,0 +1,119 @@
+package bufferstop.railway;
+
+import bufferstop.spi.EventSink;
+import bufferstop.spi.Plant;
+import bufferstop.spi.PlantEvent;
+import bufferstop.spi.PlantFault;
+import bufferstop.spi.Port;
+import bufferstop.spi.RandomStream;
+import java.io.DataInput;
+import java.io.DataOutput;
+import java.io.IOException;
+import java.util.List;
+
+/** One line as the host sees it: order of calls, ports, time, saved state. */
+final class RailwayPlant implements Plant {
+  private final Line line;
+  private final Controls controls;
+  private final Readings readings = new Readings();
+  private final List<Port> outputs;
+  private boolean running;
+  private long steps;
+  private long stepMicros;
+
+  RailwayPlant(LineData data, RandomStream random) {
+    line = new Line(data, random);
+    controls = new Controls(data);
+    Gauges.addAll(readings, line);
+    outputs = readings.seal();
+  }
+
+  /** For tests in this package that look at momentum and energy. */
+  Line line() {
+    return line;
+  }
+
+  @Override
+  public List<Port> inputs() {
+    return controls.ports;
+  }
+
+  @Override
+  public List<Port> outputs() {
+    return outputs;
+  }
+
+  @Override
+  public List<PlantFault> faults() {
+    return Faults.ALL;
+  }
+
+  @Override
+  public List<PlantEvent> events() {
+    return Happenings.EVENTS;
+  }
+
+  @Override
+  public void reportTo(EventSink sink) {
+    refuse(running, "reportTo");
+    line.happenings.tell(sink);
+  }
+
+  @Override
+  public void start(double[] out) {
+    refuse(running, "start");
+    running = true;
+    line.start();
+    readings.write(out);
+  }
+
+  @Override
+  public void step(long stepMicros, double[] in, double[] out) {
+    refuse(!running, "step");
+    if (steps == 0) {
+      this.stepMicros = stepMicros;
+    }
+    if (stepMicros != this.stepMicros || stepMicros <= 0) {
+      throw new IllegalArgumentException(
+          "step of " + stepMicros + " us after steps of " + this.stepMicros + " us");
+    }
+    steps++;
+    line.step(stepMicros, steps * stepMicros, controls, in);
+    readings.write(out);
+  }
+
+  @Override
+  public void fault(int fault, boolean active, double amount) {
+    refuse(!running, "fault");
+    Faults.set(line, fault, active, amount);
+  }
+
+  @Override
+  public void save(DataOutput to) throws IOException {
+    refuse(!running, "save");
+    to.writeLong(steps);
+    to.writeLong(stepMicros);
+    line.save(to);
+  }
+
+  @Override
+  public void restore(DataInput from) throws IOException {
+    steps = from.readLong();
+    stepMicros = from.readLong();
+    line.restore(from);
+    running = true;
+  }
+
+  @Override
+  public String picture() {
+    refuse(!running, "picture");
+    return new Picture(line).svg();
+  }
+
+  private void refuse(boolean outOfOrder, String method) {
+    if (outOfOrder) {
+      throw new IllegalStateException(
+          method + " called while the plant is " + (running ? "running" : "not started"));
+    }
+  }
+}
