@@ -7,8 +7,8 @@ import bufferstop.plant.FieldRun;
 import bufferstop.program.ControllerProgram;
 
 /**
- * Performs scans, in the one order there is. Time is logical: periods since the start times the period.
- * One thread calls it; a scan allocates nothing.
+ * Performs scans, in the one order there is. Time is logical: periods since the start times the
+ * period. One thread calls it; a scan allocates nothing.
  */
 public final class Engine {
   private final long periodMicros;
@@ -59,8 +59,8 @@ public final class Engine {
   /**
    * Performs one scan.
    *
-   * @param skipped periods that passed without a scan since the last one; the field has lived through
-   *     them already, see {@link #catchUp}
+   * @param skipped periods that passed without a scan since the last one; the field has lived
+   *     through them already, see {@link #catchUp}
    */
   public void scan(long skipped) {
     periods += 1 + skipped;
@@ -95,7 +95,9 @@ public final class Engine {
     }
   }
 
-  /** Gives every output its safe value and publishes that; for the end of a run and for failures. */
+  /**
+   * Gives every output its safe value and publishes that; for the end of a run and for failures.
+   */
   public void makeSafe() {
     program.makeSafe(cells);
     snapshots.publish(cells);

@@ -7,8 +7,8 @@ import bufferstop.model.Symbol.Kind;
 import bufferstop.model.Type;
 
 /**
- * The points under {@code scan}: errors (cell 0, counted by expressions), time, count, first. They are
- * declared before all others, since expressions count their errors in cell 0.
+ * The points under {@code scan}: errors (cell 0, counted by expressions), time, count, first. They
+ * are declared before all others, since expressions count their errors in cell 0.
  */
 public final class ScanPoints {
   private final int time;

@@ -1,8 +1,8 @@
 package bufferstop.image;
 
 /**
- * Forced values by cell, kept by the scan thread. A force replaces what the wires deliver to an input, or
- * what the program says of an output, until it is cleared; safe values win over it.
+ * Forced values by cell, kept by the scan thread. A force replaces what the wires deliver to an
+ * input, or what the program says of an output, until it is cleared; safe values win over it.
  */
 public final class Forces {
   private final boolean[] forced;

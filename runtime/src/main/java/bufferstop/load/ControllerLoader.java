@@ -29,10 +29,10 @@ final class ControllerLoader {
   }
 
   Controller read(Tree section) {
-    TableReader reader = section == null ? null : TableReader.open(section, "the controller", problems);
+    TableReader reader =
+        section == null ? null : TableReader.open(section, "the controller", problems);
     if (reader == null) {
-      return new Controller(
-          List.of(), List.of(), List.of(), List.of(), NOTHING, List.of(), null);
+      return new Controller(List.of(), List.of(), List.of(), List.of(), NOTHING, List.of(), null);
     }
     PointLoader pointLoader = new PointLoader(problems);
     List<Point> points = new ArrayList<>();
@@ -73,9 +73,11 @@ final class ControllerLoader {
       if (kind != null) {
         Map<Name, SourceText> inputs = new LinkedHashMap<>();
         for (Tree.Entry input : reader.entries()) {
-          SourceText text = input.key().text().equals("block") ? null : reader.text(input.key().text());
+          SourceText text =
+              input.key().text().equals("block") ? null : reader.text(input.key().text());
           if (text != null) {
-            Name key = new Name(input.key().text().toUpperCase(Locale.ROOT), input.key().position());
+            Name key =
+                new Name(input.key().text().toUpperCase(Locale.ROOT), input.key().position());
             inputs.put(key, text);
           }
         }
@@ -114,11 +116,17 @@ final class ControllerLoader {
     }
     List<Name> makesSafe = reader.names("makes_safe");
     String text = reader.words("text");
-    SourceText reset = kind == InterlockKind.TRIP ? reader.requiredText("reset", name.position()) : null;
+    SourceText reset =
+        kind == InterlockKind.TRIP ? reader.requiredText("reset", name.position()) : null;
     if (given != 1) {
       problems.add(
-          Diagnostic.error(name.position(), "`" + name.text() + "` is " + (given == 0 ? "none" : "several")
-                  + " of permissive, interlock and trip")
+          Diagnostic.error(
+                  name.position(),
+                  "`"
+                      + name.text()
+                      + "` is "
+                      + (given == 0 ? "none" : "several")
+                      + " of permissive, interlock and trip")
               .expected("exactly one of the keys permissive, interlock, trip"));
       return null;
     }
@@ -136,7 +144,8 @@ final class ControllerLoader {
           causes.add(new Cause(entry.key().text(), scalar.text(), entry.key().position()));
         } else {
           problems.add(
-              Diagnostic.error(entry.key().position(), "`" + entry.key().text() + "` has no condition")
+              Diagnostic.error(
+                      entry.key().position(), "`" + entry.key().text() + "` has no condition")
                   .expected("a BOOL expression"));
         }
       }

@@ -35,8 +35,7 @@ final class ExpectationLoader {
       return null;
     }
     return switch (given.get(0)) {
-      case "always" ->
-          new Always(first, "always " + first.value(), unit, reader.position());
+      case "always" -> new Always(first, "always " + first.value(), unit, reader.position());
       case "never" -> new Never(first, "never " + first.value(), unit, reader.position());
       case "eventually" -> {
         long within = reader.time("within", 0, 0);

@@ -100,7 +100,8 @@ final class FieldLoader {
       for (Tree.Entry entry : table.entries()) {
         if (!(entry.value() instanceof Tree.Scalar scalar) || scalar.value().isEmpty()) {
           problems.add(
-              Diagnostic.error(entry.key().position(), "`" + entry.key().text() + "` has no condition")
+              Diagnostic.error(
+                      entry.key().position(), "`" + entry.key().text() + "` has no condition")
                   .expected("a BOOL expression"));
         } else if (Identifiers.check(entry.key(), problems)) {
           all.add(new Condition(entry.key(), scalar.text()));

@@ -7,16 +7,45 @@ import java.util.Locale;
 import java.util.Set;
 import java.util.regex.Pattern;
 
-/** Names a user may give. Source: IEC 61131-3:2003, 2.1.2, identifiers [from memory, not re-read]. */
+/**
+ * Names a user may give. Source: IEC 61131-3:2003, 2.1.2, identifiers [from memory, not re-read].
+ */
 final class Identifiers {
   private static final Pattern FORM = Pattern.compile("[A-Za-z](_?[A-Za-z0-9])*");
 
   /** Heads that mean something of their own, and words of the language. */
   private static final Set<String> RESERVED =
       Set.of(
-          "alarms", "hazards", "circuits", "panel", "scan", "supplies", "and", "or", "xor", "not",
-          "mod", "true", "false", "if", "then", "elsif", "else", "end_if", "bool", "sint", "int",
-          "dint", "lint", "usint", "uint", "udint", "ulint", "real", "lreal", "time");
+          "alarms",
+          "hazards",
+          "circuits",
+          "panel",
+          "scan",
+          "supplies",
+          "and",
+          "or",
+          "xor",
+          "not",
+          "mod",
+          "true",
+          "false",
+          "if",
+          "then",
+          "elsif",
+          "else",
+          "end_if",
+          "bool",
+          "sint",
+          "int",
+          "dint",
+          "lint",
+          "usint",
+          "uint",
+          "udint",
+          "ulint",
+          "real",
+          "lreal",
+          "time");
 
   private Identifiers() {}
 

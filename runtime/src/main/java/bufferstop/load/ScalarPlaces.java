@@ -4,8 +4,9 @@ import bufferstop.model.SourceText;
 import org.yaml.snakeyaml.nodes.ScalarNode;
 
 /**
- * Finds the place of each character of a YAML scalar in its file: walks value and file side by side,
- * passing over the indentation, quotes, line folds and escapes that the value no longer holds.
+ * Finds the place of each character of a YAML scalar in its file: walks value and file side by
+ * side, passing over the indentation, quotes, line folds and escapes that the value no longer
+ * holds.
  */
 final class ScalarPlaces {
   private final String text;

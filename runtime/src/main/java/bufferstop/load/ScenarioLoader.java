@@ -23,8 +23,7 @@ public final class ScenarioLoader {
 
   /** Reads one file; null, after a diagnostic, when there is nothing to go on with. */
   public static Scenario read(Path file, Diagnostics problems) {
-    Tree root =
-        new ProjectFiles(problems).read(file.normalize(), Position.ofFile(file.toString()));
+    Tree root = new ProjectFiles(problems).read(file.normalize(), Position.ofFile(file.toString()));
     TableReader reader = root == null ? null : TableReader.open(root, "a scenario", problems);
     return reader == null ? null : new ScenarioLoader(problems).scenario(reader);
   }
@@ -59,7 +58,8 @@ public final class ScenarioLoader {
     List<T> all = new ArrayList<>();
     if (tree != null && !(tree instanceof Tree.Items)) {
       problems.add(
-          Diagnostic.error(tree.position(), "`" + key + "` is no list").expected("a list of mappings"));
+          Diagnostic.error(tree.position(), "`" + key + "` is no list")
+              .expected("a list of mappings"));
     }
     if (tree instanceof Tree.Items items) {
       for (Tree item : items.items()) {

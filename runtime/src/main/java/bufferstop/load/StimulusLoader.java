@@ -41,9 +41,7 @@ final class StimulusLoader {
           Diagnostic.error(reader.position(), "this does " + given.size() + " things")
               .expected("exactly one of " + String.join(", ", DEEDS)));
     }
-    return trigger == null || deed == null
-        ? null
-        : new Stimulus(trigger, deed, reader.position());
+    return trigger == null || deed == null ? null : new Stimulus(trigger, deed, reader.position());
   }
 
   private Trigger trigger(TableReader reader) {

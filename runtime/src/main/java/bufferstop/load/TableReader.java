@@ -16,8 +16,8 @@ import java.util.Set;
 import java.util.TreeSet;
 
 /**
- * Reads one mapping key by key and reports what does not fit. Every key asked for is known from then
- * on; {@link #finish} reports the others with the nearest known one.
+ * Reads one mapping key by key and reports what does not fit. Every key asked for is known from
+ * then on; {@link #finish} reports the others with the nearest known one.
  */
 final class TableReader {
   private static final Set<String> NO_KEYS = Set.of();
@@ -69,8 +69,7 @@ final class TableReader {
   Tree required(String key, Position at) {
     Tree value = tree(key);
     if (value == null) {
-      problems.add(
-          Diagnostic.error(at, what + " needs `" + key + "`").help("add `" + key + ":`"));
+      problems.add(Diagnostic.error(at, what + " needs `" + key + "`").help("add `" + key + ":`"));
     }
     return value;
   }

@@ -12,7 +12,9 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
 
-/** Reads the wiring. A wire is called by its own name, else by the controller point at either end. */
+/**
+ * Reads the wiring. A wire is called by its own name, else by the controller point at either end.
+ */
 final class WiringLoader {
   private final Diagnostics problems;
 

@@ -130,8 +130,8 @@ final class YamlSource {
   }
 
   /**
-   * In braces a comma ends a value: {@code {when: MAX(a, b) > 3}} reads as {@code when: MAX(a} and a
-   * key {@code b) > 3} without value. Says so once and goes on with what was meant.
+   * In braces a comma ends a value: {@code {when: MAX(a, b) > 3}} reads as {@code when: MAX(a} and
+   * a key {@code b) > 3} without value. Says so once and goes on with what was meant.
    */
   private boolean mendCutExpression(List<Tree.Entry> entries, ScalarNode key, Node value) {
     boolean empty = value instanceof ScalarNode s && s.getValue().isEmpty() && s.isPlain();
@@ -153,8 +153,7 @@ final class YamlSource {
             .expected("an expression with commas, brackets or quotes in quotes")
             .help("write " + last.key().text() + ": \"" + whole.replace("\"", "\\\"") + "\""));
     entries.set(
-        entries.size() - 1,
-        new Tree.Entry(last.key(), new Tree.Scalar(mended, mended.whole())));
+        entries.size() - 1, new Tree.Entry(last.key(), new Tree.Scalar(mended, mended.whole())));
     return true;
   }
 

@@ -6,7 +6,8 @@ package bufferstop.model;
  * @param on what it is set on
  * @param mode the word for what is wrong
  * @param value value for {@code stuck}, amount of a plant's fault; null to take the default
- * @param micros delay of {@code delay}, mean time between flips of {@code chatter}; 0 for the default
+ * @param micros delay of {@code delay}, mean time between flips of {@code chatter}; 0 for the
+ *     default
  */
 public record Fault(Target on, Name mode, SourceText value, long micros) {
 

@@ -23,6 +23,11 @@ public record Scenario(
     List<Expectation> expectations,
     Position position) {
 
+  /** The same with another seed. */
+  public Scenario withSeed(long other) {
+    return new Scenario(name, file, requirement, forMicros, other, stimuli, expectations, position);
+  }
+
   /**
    * When something is done.
    *

@@ -14,9 +14,9 @@ import java.util.List;
 import java.util.Locale;
 
 /**
- * What circuits may name: output contacts, panel elements, supplies, other circuits and plant outputs,
- * but nothing inside the controller. Each output that a circuit names gets a wire to the circuits, called
- * after the output, whose far end shows as {@code OUTPUT.contact}.
+ * What circuits may name: output contacts, panel elements, supplies, other circuits and plant
+ * outputs, but nothing inside the controller. Each output that a circuit names gets a wire to the
+ * circuits, called after the output, whose far end shows as {@code OUTPUT.contact}.
  */
 final class Contacts implements Scope {
   private static final List<String> HEADS = List.of("panel.", "supplies.", "circuits.");
@@ -48,9 +48,7 @@ final class Contacts implements Scope {
 
   @Override
   public Collection<String> names() {
-    return layout.field().names().stream()
-        .filter(n -> isHardware(layout.field().find(n)))
-        .toList();
+    return layout.field().names().stream().filter(n -> isHardware(layout.field().find(n))).toList();
   }
 
   private static boolean isHardware(Symbol symbol) {
@@ -74,7 +72,8 @@ final class Contacts implements Scope {
             "",
             "contact of " + output.name(),
             output.declared());
-    WireRun wire = new WireRun(output.name(), true, new SeededStream(seed, "wire." + output.name()));
+    WireRun wire =
+        new WireRun(output.name(), true, new SeededStream(seed, "wire." + output.name()));
     int cell = contact.index();
     links.add(
         new Link(

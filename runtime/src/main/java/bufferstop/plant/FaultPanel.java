@@ -86,7 +86,11 @@ public final class FaultPanel {
       String what =
           mode == null
               ? "no wire fault called `" + fault.mode().text() + "`"
-              : "`" + mode.word() + "` does not fit wire `" + wire.name() + "`, which carries "
+              : "`"
+                  + mode.word()
+                  + "` does not fit wire `"
+                  + wire.name()
+                  + "`, which carries "
                   + carries;
       problems.add(
           Diagnostic.error(fault.mode().position(), what)
@@ -164,7 +168,9 @@ public final class FaultPanel {
   private Switch amount(PlantUnit plant, int number, Fault fault, Diagnostics problems) {
     PlantFault declared = plant.faults().get(number);
     Long bits =
-        fault.value() == null ? null : ExpressionReader.literal(fault.value(), Type.LREAL, problems);
+        fault.value() == null
+            ? null
+            : ExpressionReader.literal(fault.value(), Type.LREAL, problems);
     if (fault.value() != null && bits == null) {
       return null;
     }
@@ -173,8 +179,12 @@ public final class FaultPanel {
       problems.add(
           Diagnostic.error(fault.value().whole(), "an amount of " + Values.number(amount))
               .expected(
-                  "from " + Values.number(declared.min()) + " to " + Values.number(declared.max())
-                      + " " + declared.unit()));
+                  "from "
+                      + Values.number(declared.min())
+                      + " to "
+                      + Values.number(declared.max())
+                      + " "
+                      + declared.unit()));
       return null;
     }
     return cells -> plant.fault(number, true, amount);

@@ -37,10 +37,22 @@ final class FieldDeclarations {
 
   void declare(Field field, PlantCatalog catalog, long seed) {
     for (Field.Supply supply : field.supplies()) {
-      value("supplies." + supply.name(), Type.BOOL, Kind.INTERNAL, "", supply.text(), supply.position());
+      value(
+          "supplies." + supply.name(),
+          Type.BOOL,
+          Kind.INTERNAL,
+          "",
+          supply.text(),
+          supply.position());
     }
     for (Field.PanelElement element : field.panel()) {
-      value("panel." + element.name(), Type.BOOL, Kind.INTERNAL, "", element.text(), element.position());
+      value(
+          "panel." + element.name(),
+          Type.BOOL,
+          Kind.INTERNAL,
+          "",
+          element.text(),
+          element.position());
     }
     for (Field.Circuit circuit : field.circuits()) {
       value("circuits." + circuit.name(), Type.BOOL, Kind.INTERNAL, "", "", circuit.position());
@@ -78,7 +90,8 @@ final class FieldDeclarations {
     }
     int before = problems.errors();
     CheckedSettings settings =
-        new SettingsReader(problems).read(use.settings(), model.schema(), "plant `" + use.name() + "`");
+        new SettingsReader(problems)
+            .read(use.settings(), model.schema(), "plant `" + use.name() + "`");
     if (problems.errors() > before) {
       return; // a plug-in is shown only settings that fit its schema
     }
@@ -86,10 +99,7 @@ final class FieldDeclarations {
     if (plant != null) {
       plants.add(
           new PlantUnit(
-              use.name(),
-              plant,
-              cells(use, plant.inputs()),
-              cells(use, plant.outputs())));
+              use.name(), plant, cells(use, plant.inputs()), cells(use, plant.outputs())));
     }
   }
 

@@ -5,8 +5,8 @@ import bufferstop.st.Expression;
 import java.util.List;
 
 /**
- * The field of one run: what the wires deliver, hard-wired circuits, plants. One thread calls it; a step
- * allocates nothing.
+ * The field of one run: what the wires deliver, hard-wired circuits, plants. One thread calls it; a
+ * step allocates nothing.
  */
 public final class FieldRun {
 

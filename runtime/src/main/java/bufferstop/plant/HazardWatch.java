@@ -4,9 +4,9 @@ import bufferstop.model.Symbol;
 import bufferstop.st.Expression;
 
 /**
- * Judges the hazards in every plant step, so that none hides between two scans: a hazard that was true
- * in any step of a scan shows TRUE in that scan, and every port that feeds one shows its value of the
- * greatest magnitude.
+ * Judges the hazards in every plant step, so that none hides between two scans: a hazard that was
+ * true in any step of a scan shows TRUE in that scan, and every port that feeds one shows its value
+ * of the greatest magnitude.
  */
 final class HazardWatch {
   private final Expression[] hazards;

@@ -4,9 +4,9 @@ import bufferstop.spi.RandomStream;
 import java.nio.charset.StandardCharsets;
 
 /**
- * A random stream that depends on the run's seed and its user's name alone. Algorithm: SplitMix64 of G.
- * L. Steele, D. Lea, C. H. Flood, Fast Splittable Pseudorandom Number Generators, OOPSLA 2014; the name
- * enters by FNV-1a, 64 bits [both from memory, not re-read].
+ * A random stream that depends on the run's seed and its user's name alone. Algorithm: SplitMix64
+ * of G. L. Steele, D. Lea, C. H. Flood, Fast Splittable Pseudorandom Number Generators, OOPSLA
+ * 2014; the name enters by FNV-1a, 64 bits [both from memory, not re-read].
  */
 public final class SeededStream implements RandomStream {
   private static final long GOLDEN = 0x9E3779B97F4A7C15L;

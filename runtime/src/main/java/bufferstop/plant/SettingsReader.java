@@ -31,8 +31,7 @@ final class SettingsReader {
   CheckedSettings read(Tree tree, List<Parameter> schema, String what) {
     if (!(tree instanceof Tree.Table table)) {
       problems.add(
-          Diagnostic.error(tree.position(), what + " is no mapping")
-              .expected(names(schema)));
+          Diagnostic.error(tree.position(), what + " is no mapping").expected(names(schema)));
       return new CheckedSettings(
           new Tree.Table(List.of(), false, tree.position()), schema, new TreeMap<>());
     }
@@ -176,8 +175,10 @@ final class SettingsReader {
     String unit = parameter.unit().isEmpty() ? "" : " " + parameter.unit();
     return switch (parameter.kind()) {
       case BOOL -> "TRUE or FALSE";
-      case INTEGER -> "a whole number from " + (long) parameter.min() + " to " + (long) parameter.max();
-      case NUMBER -> "a number from " + bound(parameter.min()) + " to " + bound(parameter.max()) + unit;
+      case INTEGER ->
+          "a whole number from " + (long) parameter.min() + " to " + (long) parameter.max();
+      case NUMBER ->
+          "a number from " + bound(parameter.min()) + " to " + bound(parameter.max()) + unit;
       case CHOICE -> String.join(", ", parameter.choices());
       case TEXT -> "text";
       case LIST -> "a list of mappings with " + names(parameter.fields());

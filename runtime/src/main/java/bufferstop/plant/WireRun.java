@@ -3,7 +3,9 @@ package bufferstop.plant;
 import bufferstop.spi.RandomStream;
 import java.util.Arrays;
 
-/** One wire at work: takes the value at its source, does to it what faults do, and tells the result. */
+/**
+ * One wire at work: takes the value at its source, does to it what faults do, and tells the result.
+ */
 final class WireRun {
   private final String name;
   private final boolean bool;

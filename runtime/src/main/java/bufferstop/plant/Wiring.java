@@ -42,13 +42,7 @@ final class Wiring {
     final Position declared;
     Field.Wire taken;
 
-    Far(
-        String shown,
-        Type type,
-        Point point,
-        Link.Sink sink,
-        boolean required,
-        Position declared) {
+    Far(String shown, Type type, Point point, Link.Sink sink, boolean required, Position declared) {
       this.shown = shown;
       this.type = type;
       this.point = point;
@@ -58,12 +52,7 @@ final class Wiring {
     }
   }
 
-  Wiring(
-      Project project,
-      Layout layout,
-      long seed,
-      List<PlantUnit> plants,
-      Diagnostics problems) {
+  Wiring(Project project, Layout layout, long seed, List<PlantUnit> plants, Diagnostics problems) {
     this.project = project;
     this.layout = layout;
     this.seed = seed;
@@ -115,7 +104,9 @@ final class Wiring {
   private void reportInput(Point point, boolean carried) {
     if (!carried) {
       problems.add(
-          Diagnostic.error(point.position(), "no wire carries " + point.type() + " to `" + point.name() + "`")
+          Diagnostic.error(
+                  point.position(),
+                  "no wire carries " + point.type() + " to `" + point.name() + "`")
               .expected("BOOL, REAL or LREAL"));
     }
     if (point.filterMicros() > 0 && point.type() != Type.BOOL) {
@@ -193,8 +184,7 @@ final class Wiring {
       for (Link contact : contacts.links()) {
         if (contact.wire().name().equalsIgnoreCase(wire.name())) {
           problems.add(
-              Diagnostic.error(
-                      wire.position(), "two wires are called `" + wire.name() + "`")
+              Diagnostic.error(wire.position(), "two wires are called `" + wire.name() + "`")
                   .expected("another name: the wire from this output to the circuits has it")
                   .help("give this one a `name:` of its own"));
         }
@@ -209,7 +199,8 @@ final class Wiring {
     Integer source = sources.get(wire.from().text().toLowerCase(Locale.ROOT));
     Far far = sinks.get(wire.to().text().toLowerCase(Locale.ROOT));
     if (source == null) {
-      unknownEnd(wire.from(), "a wire begins", sources.keySet(), sinks.containsKey(key(wire.from())));
+      unknownEnd(
+          wire.from(), "a wire begins", sources.keySet(), sinks.containsKey(key(wire.from())));
     }
     if (far == null) {
       unknownEnd(wire.to(), "a wire ends", sinks.keySet(), sources.containsKey(key(wire.to())));
@@ -263,10 +254,10 @@ final class Wiring {
     return point == null ? -1 : Contacts.supplyNumber(project, point.supply());
   }
 
-  private void unknownEnd(
-      Name name, String what, Set<String> known, boolean wrongWayRound) {
+  private void unknownEnd(Name name, String what, Set<String> known, boolean wrongWayRound) {
     problems.add(
-        Diagnostic.error(name.position(), "no place where " + what + " is named `" + name.text() + "`")
+        Diagnostic.error(
+                name.position(), "no place where " + what + " is named `" + name.text() + "`")
             .expected(
                 what.endsWith("begins")
                     ? "a plant output, push button, circuit, supply or controller output"
@@ -287,8 +278,9 @@ final class Wiring {
       }
     }
     for (Point point : project.controller().points()) {
-      boolean used = point.kind() != Kind.OUTPUT
-          || usedOutputs.containsKey(layout.field().find(point.name()).index());
+      boolean used =
+          point.kind() != Kind.OUTPUT
+              || usedOutputs.containsKey(layout.field().find(point.name()).index());
       if (!used && !project.field().wires().isEmpty()) {
         problems.add(
             Diagnostic.warning(point.position(), "output `" + point.name() + "` leads nowhere")

@@ -1,8 +1,9 @@
 package bufferstop.program;
 
 /**
- * All actions on one BOOL: Q is TRUE while a step asks with N or after one asked with S; R wins over
- * both. Source: IEC 61131-3:2003, 2.6.4.5 and Table 45 [re-read], Figure 15 [from memory, not re-read].
+ * All actions on one BOOL: Q is TRUE while a step asks with N or after one asked with S; R wins
+ * over both. Source: IEC 61131-3:2003, 2.6.4.5 and Table 45 [re-read], Figure 15 [from memory, not
+ * re-read].
  */
 final class ActionTarget {
   private final int cell;

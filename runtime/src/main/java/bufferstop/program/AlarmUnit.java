@@ -3,8 +3,8 @@ package bufferstop.program;
 import bufferstop.st.Expression;
 
 /**
- * One alarm: normal, unacknowledged, acknowledged, returned to normal unacknowledged. Source: ISA-18.2
- * alarm state-transition diagram, states A to D [from memory, not re-read].
+ * One alarm: normal, unacknowledged, acknowledged, returned to normal unacknowledged. Source:
+ * ISA-18.2 alarm state-transition diagram, states A to D [from memory, not re-read].
  */
 final class AlarmUnit {
   private final Expression when;

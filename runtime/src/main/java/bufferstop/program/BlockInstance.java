@@ -2,9 +2,12 @@ package bufferstop.program;
 
 import bufferstop.st.Expression;
 
-/** One declared function block: evaluates its inputs, keeps its memory, writes its outputs' cells. */
+/**
+ * One declared function block: evaluates its inputs, keeps its memory, writes its outputs' cells.
+ */
 abstract class BlockInstance {
-  private static final long GREATEST_INT = 32_767; // PVmax, IEC 61131-3:2003, Table 36, and INT here
+  private static final long GREATEST_INT =
+      32_767; // PVmax, IEC 61131-3:2003, Table 36, and INT here
 
   /** Runs once in a scan. */
   abstract void step(long[] cells, long nowMicros);

@@ -5,8 +5,8 @@ import java.util.List;
 import java.util.Locale;
 
 /**
- * The standard function blocks and their pins. Source: IEC 61131-3:2003, Tables 34 to 37 [from memory,
- * not re-read].
+ * The standard function blocks and their pins. Source: IEC 61131-3:2003, Tables 34 to 37 [from
+ * memory, not re-read].
  */
 enum BlockKind {
   TON(List.of(in("IN", Type.BOOL), in("PT", Type.TIME)), List.of(q(), et())),

@@ -54,7 +54,8 @@ final class BlockLinker {
       boolean given = block.inputs().keySet().stream().anyMatch(n -> n.text().equals(pin.name()));
       if (pin.required() && !given) {
         problems.add(
-            Diagnostic.error(block.position(), "`" + block.name() + "` needs the input " + pin.name())
+            Diagnostic.error(
+                    block.position(), "`" + block.name() + "` needs the input " + pin.name())
                 .expected(pin.name() + ", " + pin.type()));
       }
     }

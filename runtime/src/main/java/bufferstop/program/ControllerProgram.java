@@ -6,8 +6,8 @@ import bufferstop.st.Program;
 
 /**
  * The controller of one run, in the steps of a scan (design: blocks, interlocks, sequences, logic,
- * outputs, alarms). It holds the memory of blocks and latches, so each run needs one of its own. One
- * thread calls it; nothing is allocated after construction.
+ * outputs, alarms). It holds the memory of blocks and latches, so each run needs one of its own.
+ * One thread calls it; nothing is allocated after construction.
  */
 public final class ControllerProgram {
 

@@ -4,8 +4,8 @@ import bufferstop.st.Expression;
 
 /**
  * One permissive, interlock or trip with its causes and their first-out. A cause acts when a trip's
- * condition holds, or when a condition that must hold does not. The causes first seen acting are kept,
- * all of one scan alike, until none acts (permissive, interlock) or until the reset (trip).
+ * condition holds, or when a condition that must hold does not. The causes first seen acting are
+ * kept, all of one scan alike, until none acts (permissive, interlock) or until the reset (trip).
  */
 final class InterlockGroup {
   private final Expression[] causes;

@@ -21,8 +21,7 @@ final class InterlockLinker {
   private final Layout layout;
   private final Diagnostics problems;
 
-  InterlockLinker(
-      Function<SourceText, Expression> condition, Layout layout, Diagnostics problems) {
+  InterlockLinker(Function<SourceText, Expression> condition, Layout layout, Diagnostics problems) {
     this.condition = condition;
     this.layout = layout;
     this.problems = problems;

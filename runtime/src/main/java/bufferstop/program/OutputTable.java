@@ -17,8 +17,7 @@ import java.util.Locale;
 record OutputTable(List<String> names, Outputs outputs) {
 
   static OutputTable of(Controller controller, Layout layout) {
-    List<Point> points =
-        controller.points().stream().filter(p -> p.kind() == Kind.OUTPUT).toList();
+    List<Point> points = controller.points().stream().filter(p -> p.kind() == Kind.OUTPUT).toList();
     return new OutputTable(
         points.stream().map(p -> p.name().toLowerCase(Locale.ROOT)).toList(),
         new Outputs(

@@ -3,10 +3,10 @@ package bufferstop.program;
 import bufferstop.image.Forces;
 
 /**
- * The outputs, step 6 of the scan: what the program says, then forces, then the safe values of whatever
- * acts on an output, which win and are written back so that nothing seals itself in behind them. A trip
- * also keeps its outputs safe after its reset until the program itself has let go of them once, so that
- * a reset restarts nothing.
+ * The outputs, step 6 of the scan: what the program says, then forces, then the safe values of
+ * whatever acts on an output, which win and are written back so that nothing seals itself in behind
+ * them. A trip also keeps its outputs safe after its reset until the program itself has let go of
+ * them once, so that a reset restarts nothing.
  */
 final class Outputs {
   private final int[] program; // cell the controller sees

@@ -3,7 +3,6 @@ package bufferstop.program;
 import bufferstop.image.Layout;
 import bufferstop.model.Controller;
 import bufferstop.model.Diagnostics;
-import bufferstop.model.Name;
 import bufferstop.model.Point;
 import bufferstop.model.SourceText;
 import bufferstop.model.Symbol;
@@ -38,8 +37,7 @@ public final class ProgramLinker {
    *
    * @return null when a problem forbids a run; all problems are reported
    */
-  public static ControllerProgram link(
-      Controller controller, Layout layout, Diagnostics problems) {
+  public static ControllerProgram link(Controller controller, Layout layout, Diagnostics problems) {
     return new ProgramLinker(controller, layout, problems).program();
   }
 
@@ -123,5 +121,4 @@ public final class ProgramLinker {
     }
     return all.toArray(AlarmUnit[]::new);
   }
-
 }

@@ -3,11 +3,12 @@ package bufferstop.program;
 import bufferstop.st.Expression;
 
 /**
- * One sequence: which steps are active and since when. One evolution a scan: every transition is judged
- * on the situation at the start, those that clear do so together, first all deactivations, then all
- * activations, so that a step both left and entered stays active and begins anew. Of transitions that
- * compete for a step the first written wins. Source: IEC 61131-3:2003, 2.6.5 [re-read]; IEC 60848 rules
- * 2 to 5 [second-hand]; restart of a step both left and entered [project choice].
+ * One sequence: which steps are active and since when. One evolution a scan: every transition is
+ * judged on the situation at the start, those that clear do so together, first all deactivations,
+ * then all activations, so that a step both left and entered stays active and begins anew. Of
+ * transitions that compete for a step the first written wins. Source: IEC 61131-3:2003, 2.6.5
+ * [re-read]; IEC 60848 rules 2 to 5 [second-hand]; restart of a step both left and entered [project
+ * choice].
  */
 final class SequenceRunner {
 

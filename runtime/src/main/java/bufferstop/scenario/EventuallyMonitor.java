@@ -5,8 +5,8 @@ import bufferstop.st.Expression;
 import java.util.List;
 
 /**
- * {@code eventually … within}: a condition holds in some scan up to a time. The margin is the time left
- * when it first held; without a time there is none.
+ * {@code eventually … within}: a condition holds in some scan up to a time. The margin is the time
+ * left when it first held; without a time there is none.
  */
 final class EventuallyMonitor implements Monitor {
   private static final double MICROS = 1e6;

@@ -21,8 +21,7 @@ interface Monitor {
 
       @Override
       public ExpectationResult finish(long endMicros) {
-        return new ExpectationResult(
-            text, Verdict.INCONCLUSIVE, null, "", -1, reason, List.of());
+        return new ExpectationResult(text, Verdict.INCONCLUSIVE, null, "", -1, reason, List.of());
       }
     };
   }

@@ -7,9 +7,9 @@ import java.util.ArrayList;
 import java.util.List;
 
 /**
- * {@code when … within … that …}: whenever the first holds, the second holds in that scan or a later one
- * up to a time; G(P → F[0,t] S) of the literature. The margin is the least time left. Source: Konrad and
- * Cheng 2005, bounded response [second-hand].
+ * {@code when … within … that …}: whenever the first holds, the second holds in that scan or a
+ * later one up to a time; G(P → F[0,t] S) of the literature. The margin is the least time left.
+ * Source: Konrad and Cheng 2005, bounded response [second-hand].
  */
 final class ResponseMonitor implements Monitor {
   private static final double MICROS = 1e6;

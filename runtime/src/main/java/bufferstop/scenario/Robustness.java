@@ -7,10 +7,10 @@ import bufferstop.st.Structure;
 import java.util.List;
 
 /**
- * Signed distance of a BOOL expression from changing its value: min over AND, max over OR, negated by
- * NOT, plus or minus infinity where nothing has a distance. It tells how far; what is true is told by the
- * expression itself. Source: Fainekos and Pappas 2009 (abstract re-read); Donzé and Maler 2010 [from
- * memory, not re-read].
+ * Signed distance of a BOOL expression from changing its value: min over AND, max over OR, negated
+ * by NOT, plus or minus infinity where nothing has a distance. It tells how far; what is true is
+ * told by the expression itself. Source: Fainekos and Pappas 2009 (abstract re-read); Donzé and
+ * Maler 2010 [from memory, not re-read].
  */
 abstract class Robustness {
 

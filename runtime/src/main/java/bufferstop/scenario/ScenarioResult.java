@@ -25,7 +25,9 @@ public record ScenarioResult(
     List<String> notes,
     List<Target.Happening> happenings) {
 
-  /** The expectation with the smallest margin among those with a length or other quantity, if any. */
+  /**
+   * The expectation with the smallest margin among those with a length or other quantity, if any.
+   */
   public Optional<ExpectationResult> smallestMargin() {
     return expectations.stream()
         .filter(e -> e.margin() != null)

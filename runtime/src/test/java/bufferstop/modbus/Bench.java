@@ -107,7 +107,7 @@ final class Bench {
   }
 
   synchronized void take() {
-    writes.drain(cells, snapshots.published() + 1, (cell, bits) -> cells[cell] = bits);
+    writes.drain(cells, snapshots.published() + 1, (image, cell, bits) -> image[cell] = bits);
   }
 
   synchronized void publish() {

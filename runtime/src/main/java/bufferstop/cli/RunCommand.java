@@ -1,0 +1,132 @@
+package bufferstop.cli;
+
+import bufferstop.engine.ScanFailure;
+import bufferstop.engine.ScanStatistics;
+import bufferstop.model.Diagnostics;
+import bufferstop.model.ModbusMap;
+import bufferstop.model.SourceText;
+import bufferstop.model.Type;
+import bufferstop.report.DiagnosticText;
+import bufferstop.report.StatisticsText;
+import bufferstop.rig.LiveRun;
+import bufferstop.rig.Rig;
+import bufferstop.st.ExpressionReader;
+import java.io.IOException;
+import java.io.PrintWriter;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Spec;
+
+/** {@code run}: the controller in real time. */
+@Command(
+    name = "run",
+    description = "Runs the controller in real time until Ctrl-C and serves its hmi map.",
+    mixinStandardHelpOptions = true)
+final class RunCommand implements Callable<Integer> {
+  @Mixin private ProjectArgument argument;
+
+  @Option(names = "--for", paramLabel = "TIME", description = "ends the run, for instance T#30s")
+  private String duration;
+
+  @Option(
+      names = "--seed",
+      paramLabel = "N",
+      defaultValue = "1",
+      description = "seed of the plants")
+  private long seed;
+
+  @Spec private CommandSpec spec;
+
+  @Override
+  public Integer call() {
+    PrintWriter out = spec.commandLine().getOut();
+    PrintWriter err = spec.commandLine().getErr();
+    Diagnostics problems = new Diagnostics();
+    long forMicros = duration(problems);
+    Rig rig = argument.rig(seed, problems);
+    if (problems.hasErrors()) {
+      err.print(new DiagnosticText().render(problems.sorted()));
+      err.flush();
+      return Exit.NOT_LOADED;
+    }
+    try (LiveRun run = new LiveRun(rig)) {
+      int port = open(rig, run, err);
+      if (port < 0) {
+        return Exit.RUN_FAILED;
+      }
+      sayBeginning(rig, port, out);
+      return scan(rig, run, forMicros, out, err);
+    }
+  }
+
+  private long duration(Diagnostics problems) {
+    if (duration == null) {
+      return 0;
+    }
+    Long micros =
+        ExpressionReader.literal(SourceText.onLine(duration, "--for", 1, 1), Type.TIME, problems);
+    return micros == null ? 0 : Math.max(1, micros);
+  }
+
+  private static int open(Rig rig, LiveRun run, PrintWriter err) {
+    try {
+      return run.open();
+    } catch (IOException e) {
+      ModbusMap map = rig.map("hmi");
+      err.println(
+          "bufferstop: cannot listen on "
+              + map.host()
+              + ":"
+              + map.port()
+              + " (map hmi): "
+              + e.getMessage()
+              + "; end what uses the port, or change `listen`");
+      err.flush();
+      return -1;
+    }
+  }
+
+  private static void sayBeginning(Rig rig, int port, PrintWriter out) {
+    out.println("real outputs driven: none (the loop is closed through the simulated plant)");
+    out.println("Bufferstop " + Main.Version.number() + " runs " + rig.project().name());
+    ModbusMap map = rig.map("hmi");
+    if (map != null) {
+      out.println("hmi: Modbus TCP on " + map.host() + ":" + port + ", unit " + map.unit());
+      if (!map.host().equals("127.0.0.1") && !map.host().equals("localhost")) {
+        out.println("warning: whoever reaches this address can operate the controller");
+      }
+    }
+    out.println(
+        "caution: this proves logic on the bench; it is no safety system. Emergency stop, guards"
+            + " and protective relays act on their own hardware; local codes and licensed practice"
+            + " decide.");
+    out.flush();
+  }
+
+  private static int scan(Rig rig, LiveRun run, long forMicros, PrintWriter out, PrintWriter err) {
+    int[] status = {Exit.OK};
+    Thread ending = endOnSignal(run, status);
+    StatusLine line = StatusLine.onTerminal(rig, run.statistics(), out);
+    try {
+      run.scan(forMicros);
+    } catch (ScanFailure e) {
+      err.println("bufferstop: outputs are safe, the run ended: " + e.getMessage());
+      err.flush();
+      status[0] = Exit.RUN_FAILED;
+    } finally {
+      line.end();
+    }
+    ScanStatistics statistics = run.statistics();
+    out.print(StatisticsText.render(statistics, rig.project().periodMicros()));
+    out.flush();
+    Signals.forget(ending);
+    return status[0];
+  }
+
+  private static Thread endOnSignal(LiveRun run, int[] status) {
+    return Signals.onEnd(run::stop, () -> status[0]);
+  }
+}

@@ -1,0 +1,164 @@
+package bufferstop.report;
+
+import bufferstop.model.ModbusMap;
+import bufferstop.model.ModbusMap.Entry;
+import bufferstop.model.Point;
+import bufferstop.model.Scope;
+import bufferstop.model.Symbol;
+import bufferstop.model.Symbol.Kind;
+import bufferstop.model.Type;
+import bufferstop.model.Values;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.TreeMap;
+
+/** The I/O list and the Modbus maps: one row for each point and map it appears in. */
+public final class PointList {
+  private static final List<String> COLUMNS =
+      List.of(
+          "name",
+          "kind",
+          "type",
+          "map",
+          "unit_id",
+          "table",
+          "address",
+          "words",
+          "word_order",
+          "access",
+          "initial",
+          "safe",
+          "supply",
+          "terminal",
+          "unit",
+          "text");
+
+  private final List<ModbusMap> maps;
+  private final Map<String, Point> points = new TreeMap<>();
+  private final List<List<String>> rows = new ArrayList<>();
+
+  /**
+   * @param points declared points
+   * @param maps with their types
+   * @param field every observable name
+   * @param observable in the order in which rows are wanted
+   */
+  public PointList(List<Point> points, List<ModbusMap> maps, Scope field, List<Symbol> observable) {
+    this.maps = maps;
+    points.forEach(p -> this.points.put(p.name().toLowerCase(Locale.ROOT), p));
+    for (Point point : points) {
+      addRows(field.find(point.name()));
+    }
+    for (Symbol symbol : observable) {
+      boolean derived = !this.points.containsKey(symbol.name().toLowerCase(Locale.ROOT));
+      if (derived && (symbol.kind() == Kind.PLANT_PORT || isMapped(symbol))) {
+        addRows(symbol);
+      }
+    }
+  }
+
+  private boolean isMapped(Symbol symbol) {
+    return maps.stream()
+        .flatMap(m -> m.entries().stream())
+        .anyMatch(e -> e.point().text().equalsIgnoreCase(symbol.name()));
+  }
+
+  private void addRows(Symbol symbol) {
+    int before = rows.size();
+    for (ModbusMap map : maps) {
+      for (Entry entry : map.entries()) {
+        if (entry.point().text().equalsIgnoreCase(symbol.name())) {
+          rows.add(row(symbol, map, entry));
+        }
+      }
+    }
+    if (rows.size() == before) {
+      rows.add(row(symbol, null, null));
+    }
+  }
+
+  private List<String> row(Symbol symbol, ModbusMap map, Entry entry) {
+    Point point = points.get(symbol.name().toLowerCase(Locale.ROOT));
+    boolean register = entry != null && !entry.table().isBit();
+    boolean written = entry != null && entry.table().isWritable() && symbol.kind() == Kind.OPERATOR;
+    return Arrays.asList(
+        symbol.name(),
+        symbol.kind().words(),
+        symbol.type().name(),
+        map == null ? "" : map.name(),
+        map == null ? "" : Integer.toString(map.unit()),
+        entry == null ? "" : entry.table().word(),
+        entry == null ? "" : Integer.toString(entry.address()),
+        register ? Integer.toString(entry.size()) : "",
+        register && entry.size() > 1 ? entry.order().word() : "",
+        entry == null ? "" : written ? "read-write" : "read",
+        initial(point),
+        point != null && point.kind() == Kind.OUTPUT ? print(point.type(), point.safe()) : "",
+        point == null || point.supply() == null ? "" : point.supply().text(),
+        point == null ? "" : point.terminal(),
+        symbol.unit(),
+        symbol.text());
+  }
+
+  private static String initial(Point point) {
+    boolean has = point != null && (point.kind() == Kind.OPERATOR || point.kind() == Kind.INTERNAL);
+    return has ? print(point.type(), point.initial()) : "";
+  }
+
+  private static String print(Type type, long bits) {
+    return Values.print(type, bits);
+  }
+
+  /** As CSV, RFC 4180. */
+  public String csv() {
+    StringBuilder out = new StringBuilder(String.join(",", COLUMNS)).append("\r\n");
+    for (List<String> row : rows) {
+      out.append(String.join(",", row.stream().map(PointList::quoted).toList())).append("\r\n");
+    }
+    return out.toString();
+  }
+
+  private static String quoted(String value) {
+    boolean plain = value.chars().noneMatch(c -> c == ',' || c == '"' || c == '\n' || c == '\r');
+    return plain ? value : "\"" + value.replace("\"", "\"\"") + "\"";
+  }
+
+  /** As a Markdown table. */
+  public String markdown() {
+    StringBuilder out = new StringBuilder("| ").append(String.join(" | ", COLUMNS)).append(" |\n");
+    out.append("|").append(" --- |".repeat(COLUMNS.size())).append('\n');
+    for (List<String> row : rows) {
+      List<String> cells = row.stream().map(v -> v.replace("|", "\\|")).toList();
+      out.append("| ").append(String.join(" | ", cells)).append(" |\n");
+    }
+    return out.toString();
+  }
+
+  /** As aligned columns; columns without any value are left out. */
+  public String table() {
+    int[] widths = new int[COLUMNS.size()];
+    for (List<String> row : rows) {
+      for (int i = 0; i < widths.length; i++) {
+        widths[i] = Math.max(widths[i], row.get(i).length());
+      }
+    }
+    StringBuilder out = new StringBuilder();
+    line(COLUMNS, widths, out);
+    rows.forEach(row -> line(row, widths, out));
+    return out.toString();
+  }
+
+  private static void line(List<String> row, int[] widths, StringBuilder out) {
+    StringBuilder line = new StringBuilder();
+    for (int i = 0; i < widths.length; i++) {
+      if (widths[i] > 0) {
+        int width = Math.max(widths[i], COLUMNS.get(i).length());
+        line.append(row.get(i)).append(" ".repeat(width - row.get(i).length() + 2));
+      }
+    }
+    out.append(line.toString().stripTrailing()).append('\n');
+  }
+}

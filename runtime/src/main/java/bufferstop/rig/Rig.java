@@ -1,0 +1,80 @@
+package bufferstop.rig;
+
+import bufferstop.engine.Engine;
+import bufferstop.engine.OperatorPoints;
+import bufferstop.engine.ScanPoints;
+import bufferstop.image.Layout;
+import bufferstop.image.OperatorWrites;
+import bufferstop.image.SnapshotRing;
+import bufferstop.modbus.MapLinker;
+import bufferstop.model.Diagnostics;
+import bufferstop.model.ModbusMap;
+import bufferstop.model.Project;
+import bufferstop.plant.FieldLinker;
+import bufferstop.plant.FieldRun;
+import bufferstop.plant.PlantCatalog;
+import bufferstop.program.ControllerProgram;
+import bufferstop.program.ProgramLinker;
+import bufferstop.st.Expression;
+import java.util.List;
+import java.util.Map;
+
+/**
+ * A project put together for one run.
+ *
+ * @param layout every name and its cell
+ * @param maps Modbus maps with their types
+ * @param field supplies, wires, circuits, plants
+ * @param hazards conditions by lower-case name, {@code hazards.x}
+ */
+public record Rig(
+    Project project,
+    Layout layout,
+    List<ModbusMap> maps,
+    FieldRun field,
+    Engine engine,
+    OperatorWrites writes,
+    SnapshotRing snapshots,
+    Map<String, Expression> hazards) {
+
+  /**
+   * Resolves a project.
+   *
+   * @param seed of every random stream of the run
+   * @return null when a problem forbids a run; all problems are reported
+   */
+  public static Rig build(Project project, PlantCatalog catalog, long seed, Diagnostics problems) {
+    Layout layout = new Layout();
+    ScanPoints scanPoints = ScanPoints.declare(layout);
+    ProgramLinker.declare(project.controller(), layout, problems);
+    FieldLinker fieldLinker = FieldLinker.declare(project, catalog, seed, layout, problems);
+    ControllerProgram program = ProgramLinker.link(project.controller(), layout, problems);
+    FieldRun field = fieldLinker.link();
+    List<ModbusMap> maps =
+        project.maps().stream().map(m -> MapLinker.link(m, layout.field(), problems)).toList();
+    if (problems.hasErrors()) {
+      return null;
+    }
+    int cells = layout.symbols().size();
+    OperatorWrites writes = new OperatorWrites(cells);
+    SnapshotRing snapshots = new SnapshotRing(cells);
+    Engine engine =
+        new Engine(
+            new long[cells],
+            project.periodMicros(),
+            project.periodMicros() / project.plantStepMicros(),
+            program,
+            field,
+            new OperatorPoints(project.controller(), layout, cells),
+            writes,
+            snapshots,
+            scanPoints);
+    engine.start();
+    return new Rig(project, layout, maps, field, engine, writes, snapshots, fieldLinker.hazards());
+  }
+
+  /** The map of that name, or null. */
+  public ModbusMap map(String name) {
+    return maps.stream().filter(m -> m.name().equals(name)).findFirst().orElse(null);
+  }
+}

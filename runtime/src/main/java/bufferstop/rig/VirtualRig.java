@@ -1,0 +1,189 @@
+package bufferstop.rig;
+
+import bufferstop.engine.ScanLoop;
+import bufferstop.engine.VirtualClock;
+import bufferstop.image.WriteRequest;
+import bufferstop.model.Diagnostic;
+import bufferstop.model.Diagnostics;
+import bufferstop.model.NearNames;
+import bufferstop.model.Point;
+import bufferstop.model.Scenario;
+import bufferstop.model.Scope;
+import bufferstop.model.Symbol;
+import bufferstop.model.Symbol.Kind;
+import bufferstop.model.Type;
+import bufferstop.model.Values;
+import bufferstop.plant.FieldRun;
+import bufferstop.plant.Switch;
+import bufferstop.scenario.Target;
+import bufferstop.st.Expression;
+import bufferstop.st.ExpressionReader;
+import bufferstop.trace.TraceDigest;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+
+/** A rig in virtual time: as fast as the machine allows, the same everywhere. */
+public final class VirtualRig implements Target {
+  private final Rig rig;
+  private final ScanLoop loop;
+  private final TraceDigest trace;
+  private final List<Happening> happenings = new ArrayList<>();
+
+  /**
+   * @param rig fresh from {@link Rig#build}
+   */
+  public VirtualRig(Rig rig) {
+    this.rig = rig;
+    loop = new ScanLoop(rig.engine(), new VirtualClock(), rig.project());
+    trace = new TraceDigest(rig.layout().symbols(), rig.project().periodMicros());
+    rig.field()
+        .reportTo(
+            (plant, event, value) -> {
+              String amount =
+                  event.unit().isEmpty() ? "" : " " + Values.number(value) + " " + event.unit();
+              String text = plant + ": " + event.text() + amount;
+              happenings.add(new Happening(rig.engine().nowMicros(), text));
+            });
+  }
+
+  @Override
+  public Scope scope() {
+    return rig.layout().field();
+  }
+
+  @Override
+  public Expression condition(String name) {
+    return rig.hazards().get(name.toLowerCase(Locale.ROOT));
+  }
+
+  @Override
+  public void scan() {
+    loop.next();
+    trace.scan(rig.engine().nowMicros() / periodMicros(), cells());
+  }
+
+  @Override
+  public long nextMicros() {
+    return rig.engine().nowMicros() + periodMicros();
+  }
+
+  @Override
+  public long periodMicros() {
+    return rig.project().periodMicros();
+  }
+
+  @Override
+  public long[] cells() {
+    return rig.engine().cells();
+  }
+
+  @Override
+  public List<Happening> happenings() {
+    return happenings;
+  }
+
+  @Override
+  public String traceSha256() {
+    return trace.sha256();
+  }
+
+  /** Pictures of all plants as they stand. */
+  public List<FieldRun.Picture> pictures() {
+    return rig.field().pictures();
+  }
+
+  @Override
+  public Prepared prepare(Scenario.Deed deed, Diagnostics problems) {
+    if (deed instanceof Scenario.Write write) {
+      return prepareWrite(write, problems);
+    }
+    if (deed instanceof Scenario.Press press) {
+      boolean stays = rig.field().desk().isLatching(press.element());
+      Switch down = rig.field().desk().press(press.element(), problems);
+      Switch up =
+          stays || down == null ? null : rig.field().desk().release(press.element(), problems);
+      return prepared(down, up, press.forMicros());
+    }
+    if (deed instanceof Scenario.Release release) {
+      return prepared(rig.field().desk().release(release.element(), problems), null, 0);
+    }
+    if (deed instanceof Scenario.Clear clear) {
+      return prepared(rig.field().faults().prepareClear(clear.on(), problems), null, 0);
+    }
+    Scenario.Inject inject = (Scenario.Inject) deed;
+    Switch set = rig.field().faults().prepare(inject.fault(), problems);
+    boolean ends = set != null && inject.forMicros() > 0;
+    Switch clear = ends ? rig.field().faults().prepareClear(inject.fault().on(), problems) : null;
+    return prepared(set, clear, inject.forMicros());
+  }
+
+  private Prepared prepared(Switch act, Switch undo, long undoAfterMicros) {
+    if (act == null) {
+      return null;
+    }
+    Act undone = undo == null ? null : () -> undo.act(cells());
+    return new Prepared(() -> act.act(cells()), undone, undoAfterMicros);
+  }
+
+  private Prepared prepareWrite(Scenario.Write write, Diagnostics problems) {
+    int count = write.values().size();
+    int[] cells = new int[count];
+    long[] bits = new long[count];
+    boolean good = true;
+    for (int i = 0; i < count; i++) {
+      good &= resolve(write.values().get(i), i, cells, bits, problems);
+    }
+    return good
+        ? new Prepared(
+            () -> rig.writes().offer(new WriteRequest(cells, bits, new long[count])), null, 0)
+        : null;
+  }
+
+  private boolean resolve(
+      Scenario.Assignment assignment, int i, int[] cells, long[] bits, Diagnostics problems) {
+    Point point = operatorPoint(assignment, problems);
+    Symbol symbol = point == null ? null : scope().find(point.name());
+    Long value =
+        point == null ? null : ExpressionReader.literal(assignment.value(), point.type(), problems);
+    if (value == null) {
+      return false;
+    }
+    if (!point.admits(value)) {
+      Type type = point.type();
+      problems.add(
+          Diagnostic.error(
+                  assignment.value().whole(),
+                  "`" + point.name() + "` cannot be " + Values.print(type, value))
+              .expected(
+                  "from "
+                      + Values.print(type, point.least())
+                      + " to "
+                      + Values.print(type, point.greatest())));
+      return false;
+    }
+    cells[i] = symbol.index();
+    bits[i] = value;
+    return true;
+  }
+
+  private Point operatorPoint(Scenario.Assignment assignment, Diagnostics problems) {
+    List<Point> points =
+        rig.project().controller().points().stream()
+            .filter(p -> p.kind() == Kind.OPERATOR)
+            .toList();
+    for (Point point : points) {
+      if (point.name().equalsIgnoreCase(assignment.point().text())) {
+        return point;
+      }
+    }
+    List<String> known = points.stream().map(Point::name).toList();
+    problems.add(
+        Diagnostic.error(
+                assignment.point().position(),
+                "no operator point named `" + assignment.point().text() + "`")
+            .expected("a name under operator")
+            .help(NearNames.question(assignment.point().text(), known)));
+    return null;
+  }
+}
