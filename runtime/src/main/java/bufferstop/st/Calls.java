@@ -1,0 +1,205 @@
+package bufferstop.st;
+
+import bufferstop.model.NearNames;
+import bufferstop.model.SourceText;
+import bufferstop.model.Type;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.DoubleUnaryOperator;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
+/** The standard functions. Source: IEC 61131-3:2003, Tables 22, 23, 24 and 27. */
+final class Calls {
+  private static final Pattern CONVERSION = Pattern.compile("([A-Z]+)_TO_([A-Z]+)");
+  private static final List<String> PLAIN =
+      List.of(
+          "ABS", "SQRT", "LN", "LOG", "EXP", "SIN", "COS", "TAN", "ASIN", "ACOS", "ATAN", "MIN",
+          "MAX", "LIMIT", "SEL", "MUX", "TRUNC", "ADD", "MUL", "SUB", "DIV", "EXPT", "MOVE");
+
+  private final Typing typing;
+
+  Calls(Typing typing) {
+    this.typing = typing;
+  }
+
+  /** The typed call, or null after a diagnostic. */
+  Expression type(Syntax.Call call, Type hint) {
+    DoubleUnaryOperator function = RealFunction.named(call.name());
+    if (function != null) {
+      Expression operand =
+          takes(call, 1, 1, "(IN)") ? typing.real(call.inputs().get(0), hint) : null;
+      return operand == null
+          ? null
+          : typing.made(new RealFunction(function, operand, typing.source(call)));
+    }
+    return switch (call.name()) {
+      case "ABS" -> takes(call, 1, 1, "(IN)") ? absolute(call, hint) : null;
+      case "TRUNC" -> takes(call, 1, 1, "(IN)") ? trunc(call) : null;
+      case "MIN", "MAX" ->
+          takes(call, 2, Integer.MAX_VALUE, "(IN1, IN2, ...)") ? extreme(call, hint) : null;
+      case "LIMIT" -> takes(call, 3, 3, "(MN, IN, MX)") ? limit(call, hint) : null;
+      case "SEL" -> takes(call, 3, 3, "(G, IN0, IN1)") ? choice(call, hint) : null;
+      case "MUX" ->
+          takes(call, 3, Integer.MAX_VALUE, "(K, IN0, IN1, ...)") ? choice(call, hint) : null;
+      case "ADD", "MUL" -> tooFew(call, "(IN1, IN2, ...)");
+      case "SUB", "DIV", "EXPT" -> tooFew(call, "(IN1, IN2)");
+      case "MOVE" -> tooFew(call, "(IN)");
+      default -> conversion(call);
+    };
+  }
+
+  private boolean takes(Syntax.Call call, int least, int most, String form) {
+    int given = call.inputs().size();
+    if (given >= least && given <= most) {
+      return true;
+    }
+    tooFew(call, form);
+    return false;
+  }
+
+  /** The count of inputs is wrong; what is wrong inside them is still found. */
+  private Expression tooFew(Syntax.Call call, String form) {
+    checkInputs(call);
+    int given = call.inputs().size();
+    return typing.wrong(
+        call,
+        "`" + call.name() + "` has " + (given == 1 ? "1 input" : given + " inputs"),
+        call.name() + form,
+        "");
+  }
+
+  private void checkInputs(Syntax.Call call) {
+    for (Syntax input : call.inputs()) {
+      typing.type(input, null);
+    }
+  }
+
+  private Expression absolute(Syntax.Call call, Type hint) {
+    Expression operand = typing.type(call.inputs().get(0), hint);
+    if (operand == null || operand.type().isNumber()) {
+      return operand == null ? null : typing.made(new Absolute(operand, typing.source(call)));
+    }
+    return notNumber(call.inputs().get(0), operand);
+  }
+
+  private Expression notNumber(Syntax input, Expression typed) {
+    return typing.wrong(
+        input, Wording.quote(typing.quoted(input)) + " is " + typed.type(), "a number", "");
+  }
+
+  private Expression trunc(Syntax.Call call) {
+    Expression operand = typing.real(call.inputs().get(0), null);
+    return operand == null
+        ? null
+        : typing.made(Conversion.truncating(operand, Type.DINT, typing.source(call)));
+  }
+
+  private Expression extreme(Syntax.Call call, Type hint) {
+    List<Expression> inputs = ordered(call, hint);
+    return inputs == null
+        ? null
+        : typing.made(new Extreme(call.name().equals("MAX"), inputs, typing.source(call)));
+  }
+
+  /** LIMIT(MN, IN, MX) is MIN(MAX(IN, MN), MX). */
+  private Expression limit(Syntax.Call call, Type hint) {
+    List<Expression> inputs = ordered(call, hint);
+    if (inputs == null) {
+      return null;
+    }
+    SourceText source = typing.source(call);
+    Expression atLeast = new Extreme(true, inputs.subList(0, 2), source);
+    return typing.made(new Extreme(false, List.of(atLeast, inputs.get(2)), source));
+  }
+
+  /** All inputs as one type that has an order. */
+  private List<Expression> ordered(Syntax.Call call, Type hint) {
+    List<Expression> inputs = alike(call, call.inputs(), hint);
+    if (inputs != null && inputs.get(0).type() == Type.BOOL) {
+      notNumber(call.inputs().get(0), inputs.get(0));
+      return null;
+    }
+    return inputs;
+  }
+
+  private Expression choice(Syntax.Call call, Type hint) {
+    Syntax selector = call.inputs().get(0);
+    Expression number =
+        call.name().equals("SEL") ? typing.wanted(selector, Type.BOOL) : integer(selector);
+    List<Expression> inputs = alike(call, call.inputs().subList(1, call.inputs().size()), hint);
+    return number == null || inputs == null
+        ? null
+        : typing.made(new Choice(number, inputs, typing.source(call)));
+  }
+
+  private Expression integer(Syntax syntax) {
+    Expression typed = typing.type(syntax, null);
+    if (typed == null || typed.type().isInteger()) {
+      return typed;
+    }
+    return typing.wrong(
+        syntax, Wording.quote(typing.quoted(syntax)) + " is " + typed.type(), "an integer", "");
+  }
+
+  private List<Expression> alike(Syntax.Call call, List<Syntax> inputs, Type hint) {
+    List<Expression> typed = typing.operands(inputs, hint);
+    if (typed == null) {
+      return null;
+    }
+    Type common = Typing.common(typed);
+    if (common != null) {
+      return Typing.widened(typed, common);
+    }
+    List<Type> types = typed.stream().map(Expression::type).distinct().toList();
+    StringBuilder mixed = new StringBuilder(types.get(0).name());
+    for (Type type : types.subList(1, types.size())) {
+      mixed.append(" and ").append(type);
+    }
+    typing.wrong(
+        call,
+        Wording.quote(typing.quoted(call)) + " mixes " + mixed,
+        "inputs of one type",
+        "convert one, for example with " + types.get(1) + "_TO_" + types.get(0));
+    return null;
+  }
+
+  private Expression conversion(Syntax.Call call) {
+    Matcher words = CONVERSION.matcher(call.name());
+    Type from = words.matches() ? Type.named(words.group(1)) : null;
+    Type to = from == null ? null : Type.named(words.group(2));
+    if (to == null || !Conversion.exists(from, to)) {
+      checkInputs(call);
+      return unknown(call, from, to);
+    }
+    if (!takes(call, 1, 1, "(IN)")) {
+      return null;
+    }
+    Expression operand = typing.wanted(call.inputs().get(0), from);
+    return operand == null
+        ? null
+        : typing.made(Conversion.rounding(operand, to, typing.source(call)));
+  }
+
+  private Expression unknown(Syntax.Call call, Type from, Type to) {
+    boolean toBool = to == Type.BOOL && from.isNumber();
+    String input = call.inputs().size() == 1 ? typing.quoted(call.inputs().get(0)) : "x";
+    return typing.wrong(
+        typing.place(call.start(), call.nameEnd()),
+        "no function named `" + call.name() + "`",
+        "",
+        toBool ? "write `" + input + " <> 0`" : NearNames.question(call.name(), known()));
+  }
+
+  private static List<String> known() {
+    List<String> all = new ArrayList<>(PLAIN);
+    for (Type from : Type.values()) {
+      for (Type to : Type.values()) {
+        if (Conversion.exists(from, to)) {
+          all.add(from + "_TO_" + to);
+        }
+      }
+    }
+    return all;
+  }
+}

@@ -1,0 +1,45 @@
+package bufferstop.st;
+
+import java.util.List;
+
+/** An expression as it is written, before names and types are known. Offsets are into its text. */
+sealed interface Syntax {
+
+  int start();
+
+  int end();
+
+  /** A literal, a sign before it already taken in. */
+  record Value(Literal literal, int start, int end) implements Syntax {}
+
+  /** A dotted name. */
+  record Name(String text, int start, int end) implements Syntax {}
+
+  /** Brackets, which keep a sign or NOT together with what follows. */
+  record Brackets(Syntax inner, int start, int end) implements Syntax {}
+
+  /** NOT. */
+  record Complement(Syntax operand, int start, int end) implements Syntax {}
+
+  /** Unary minus of what is no plain literal, or unary plus. */
+  record Sign(boolean minus, Syntax operand, int start, int end) implements Syntax {}
+
+  /** Two operands. */
+  record Binary(Operator operator, Syntax left, Syntax right, int start, int end)
+      implements Syntax {}
+
+  /**
+   * A function.
+   *
+   * @param name upper case
+   * @param nameEnd offset after the name
+   */
+  record Call(String name, List<Syntax> inputs, int start, int nameEnd, int end)
+      implements Syntax {}
+
+  /** Parts of something already reported; what is wrong inside them still counts. */
+  record Remains(List<Syntax> parts, int start, int end) implements Syntax {}
+
+  /** What was already reported. */
+  record Broken(int start, int end) implements Syntax {}
+}

@@ -1,0 +1,321 @@
+package bufferstop.st;
+
+import bufferstop.model.Diagnostic;
+import bufferstop.model.Diagnostics;
+import bufferstop.model.Position;
+import bufferstop.model.SourceText;
+import bufferstop.model.Type;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+
+/**
+ * Syntax to typed expressions. Every method returns null after a diagnostic, its own or that of a
+ * part; what depends on a wrong part says nothing. A hint is the type an expression is used with:
+ * it decides the type of literals and which names are suggested, nothing else.
+ */
+final class Typing {
+  private final SourceText text;
+  private final Names names;
+  private final Diagnostics problems;
+  private final Mismatch mismatch;
+  private final Calls calls;
+
+  Typing(SourceText text, Names names, Diagnostics problems) {
+    this.text = text;
+    this.names = names;
+    this.problems = problems;
+    this.mismatch = new Mismatch(this);
+    this.calls = new Calls(this);
+  }
+
+  /** The expression as one of that type, widened where needed; of any type for null. */
+  Expression wanted(Syntax syntax, Type type) {
+    Expression expression = type(syntax, type);
+    return expression == null || type == null ? expression : as(expression, syntax, type);
+  }
+
+  /** Of whatever type it has. */
+  Expression type(Syntax syntax, Type hint) {
+    if (syntax instanceof Syntax.Value value) {
+      return literal(value, hint);
+    }
+    if (syntax instanceof Syntax.Name name) {
+      return names.value(name.text(), source(name), hint);
+    }
+    if (syntax instanceof Syntax.Brackets brackets) {
+      return type(brackets.inner(), hint);
+    }
+    if (syntax instanceof Syntax.Complement not) {
+      Expression operand = wanted(not.operand(), Type.BOOL);
+      return operand == null ? null : new Not(operand, source(not));
+    }
+    if (syntax instanceof Syntax.Sign sign) {
+      return sign(sign, hint);
+    }
+    if (syntax instanceof Syntax.Binary binary) {
+      return binary(binary, hint);
+    }
+    if (syntax instanceof Syntax.Remains remains) {
+      remains.parts().forEach(part -> type(part, null));
+    }
+    return syntax instanceof Syntax.Call call ? calls.type(call, hint) : null;
+  }
+
+  private Expression literal(Syntax.Value value, Type hint) {
+    Literal literal = value.literal();
+    if (literal instanceof Literal.Typed typed) {
+      return new Constant(typed.type(), typed.bits(), source(value));
+    }
+    Literal.Typed fitting = hint == null ? null : LiteralReader.in(literal, hint);
+    if (fitting == null) {
+      fitting = LiteralReader.in(literal, OpenTypes.of(value));
+    }
+    if (fitting == null) {
+      return wrong(value, "`" + quoted(value) + "` is larger than any integer", "", "");
+    }
+    return new Constant(fitting.type(), fitting.bits(), source(value));
+  }
+
+  private Expression sign(Syntax.Sign sign, Type hint) {
+    Type open = OpenTypes.of(sign);
+    Expression operand = type(sign.operand(), open == null ? hint : openHint(open, hint));
+    if (operand == null) {
+      return null;
+    }
+    if (operand.type() == Type.BOOL) {
+      return wrong(
+          sign,
+          "a sign before BOOL " + Wording.quote(quoted(sign.operand())),
+          "a number",
+          "NOT " + quoted(sign.operand()));
+    }
+    return sign.minus() ? made(new Negation(operand, source(sign))) : operand;
+  }
+
+  private Expression binary(Syntax.Binary binary, Type hint) {
+    Operator operator = binary.operator();
+    if (operator.isLogic()) {
+      return logic(binary);
+    }
+    if (operator == Operator.POWER) {
+      return power(binary, hint);
+    }
+    List<Syntax> both = List.of(binary.left(), binary.right());
+    List<Expression> typed = operands(both, operator.isComparison() ? null : hint);
+    if (typed == null) {
+      return null;
+    }
+    Expression left = typed.get(0);
+    Expression right = typed.get(1);
+    if (scales(operator, left.type(), right.type())) {
+      return scaling(binary, left, right);
+    }
+    Type common = common(typed);
+    if (common == null || !works(operator, common)) {
+      return mismatch.operands(binary, left, right);
+    }
+    return operation(binary, widened(left, common), widened(right, common));
+  }
+
+  private Expression logic(Syntax.Binary binary) {
+    Expression left = wanted(binary.left(), Type.BOOL);
+    Expression right = wanted(binary.right(), Type.BOOL);
+    return left == null || right == null
+        ? null
+        : new Logic(binary.operator(), left, right, source(binary));
+  }
+
+  private Expression power(Syntax.Binary binary, Type hint) {
+    Expression base = real(binary.left(), hint);
+    Expression exponent = type(binary.right(), null);
+    if (base == null || exponent == null) {
+      return null;
+    }
+    if (!exponent.type().isNumber()) {
+      return mismatch.operands(binary, base, exponent);
+    }
+    return made(new RealArithmetic(Operator.POWER, base, exponent, source(binary)));
+  }
+
+  /** An expression that must be real already; literals become so. */
+  Expression real(Syntax syntax, Type hint) {
+    Type open = OpenTypes.of(syntax) == null || hint != null && hint.isReal() ? hint : Type.LREAL;
+    Expression expression = type(syntax, open);
+    if (expression == null || expression.type().isReal()) {
+      return expression;
+    }
+    if (OpenTypes.of(syntax) != null && expression.type().widensTo(open)) {
+      return widened(expression, open);
+    }
+    Type fitting = expression.type().widensTo(Type.REAL) ? Type.REAL : Type.LREAL;
+    return mismatch.wanted(expression, syntax, fitting, "a REAL or LREAL expression");
+  }
+
+  private static boolean scales(Operator operator, Type left, Type right) {
+    boolean scaling = operator == Operator.TIMES || operator == Operator.DIVIDED;
+    return scaling && left == Type.TIME && (right.isReal() || right.widensTo(Type.LINT));
+  }
+
+  private Expression scaling(Syntax.Binary binary, Expression time, Expression factor) {
+    return refuseZero(binary, factor)
+        ? null
+        : made(new TimeScaling(binary.operator(), time, factor, source(binary)));
+  }
+
+  private static boolean works(Operator operator, Type type) {
+    return switch (operator) {
+      case PLUS, MINUS -> type != Type.BOOL;
+      case TIMES, DIVIDED -> type.isNumber();
+      case MODULO -> type.isInteger();
+      case EQUAL, UNEQUAL -> true;
+      default -> type != Type.BOOL;
+    };
+  }
+
+  private Expression operation(Syntax.Binary binary, Expression left, Expression right) {
+    Operator operator = binary.operator();
+    SourceText source = source(binary);
+    if (operator.isComparison()) {
+      return new Comparison(operator, left, right, source);
+    }
+    if (refuseZero(binary, right)) {
+      return null;
+    }
+    return made(
+        left.type().isReal()
+            ? new RealArithmetic(operator, left, right, source)
+            : new IntegerArithmetic(operator, left, right, source));
+  }
+
+  /** A constant divisor of 0 is an error for division, and worth a warning for MOD. */
+  private boolean refuseZero(Syntax.Binary binary, Expression divisor) {
+    Operator operator = binary.operator();
+    boolean divides = operator == Operator.DIVIDED || operator == Operator.MODULO;
+    if (!divides
+        || divisor.constant() == null
+        || Numbers.real(divisor.type(), divisor.constant()) != 0) {
+      return false;
+    }
+    if (operator == Operator.DIVIDED) {
+      wrong(binary.right(), "division by zero", "a divisor other than 0", "");
+      return true;
+    }
+    problems.add(
+        Diagnostic.warning(place(binary.right()), Wording.quote(quoted(binary)) + " is always 0")
+            .help("MOD by zero gives 0 and raises no error"));
+    return false;
+  }
+
+  /**
+   * The operands of one operation, literals taking the type of the others; null when one is wrong.
+   * They may still differ in type.
+   */
+  List<Expression> operands(List<Syntax> all, Type hint) {
+    Expression[] typed = new Expression[all.size()];
+    Type common = null;
+    for (int i = 0; i < typed.length; i++) {
+      if (OpenTypes.of(all.get(i)) == null) {
+        typed[i] = type(all.get(i), common);
+        common = typed[i] == null ? common : either(common, typed[i].type());
+      }
+    }
+    Type open = common != null ? common : openHint(OpenTypes.widest(all), hint);
+    for (int i = 0; i < typed.length; i++) {
+      if (OpenTypes.of(all.get(i)) != null) {
+        typed[i] = type(all.get(i), open);
+      }
+    }
+    return Arrays.asList(typed).contains(null) ? null : List.of(typed);
+  }
+
+  /** Integers among literals do not become reals by their use: 10 / 4 stays 2. */
+  private static Type openHint(Type open, Type hint) {
+    boolean suits = open != null && hint != null && open.isReal() == hint.isReal();
+    return suits && hint.isNumber() ? hint : open;
+  }
+
+  private static Type either(Type a, Type b) {
+    return a == null || a.widensTo(b) ? b : a;
+  }
+
+  /** The one of their types that all the others widen to, or null. */
+  static Type common(List<Expression> typed) {
+    Type widest = typed.get(0).type();
+    for (Expression expression : typed) {
+      widest = either(widest, expression.type());
+    }
+    for (Expression expression : typed) {
+      if (!expression.type().widensTo(widest)) {
+        return null;
+      }
+    }
+    return widest;
+  }
+
+  static Expression widened(Expression expression, Type type) {
+    return expression.type() == type ? expression : new Widening(expression, type);
+  }
+
+  static List<Expression> widened(List<Expression> all, Type type) {
+    List<Expression> widened = new ArrayList<>();
+    for (Expression expression : all) {
+      widened.add(widened(expression, type));
+    }
+    return widened;
+  }
+
+  private Expression as(Expression expression, Syntax syntax, Type type) {
+    return expression.type().widensTo(type)
+        ? widened(expression, type)
+        : mismatch.wanted(expression, syntax, type, Wording.expression(type));
+  }
+
+  /** Warns when an operation on constants can only fail. */
+  Expression made(Expression operation) {
+    boolean known = operation.operands().stream().allMatch(o -> o.constant() != null);
+    if (known && operation.constant() == null) {
+      String quote = Wording.quote(operation.source().value());
+      problems.add(
+          Diagnostic.warning(
+                  operation.source().whole(),
+                  quote + " has no value in " + operation.type() + ": it always raises an error")
+              .expected(operation.type().isInteger() ? Wording.range(operation.type()) : ""));
+    }
+    return operation;
+  }
+
+  Expression wrong(Syntax syntax, String message, String expected, String help) {
+    problems.add(Diagnostic.error(place(syntax), message).expected(expected).help(help));
+    return null;
+  }
+
+  Expression wrong(Position position, String message, String expected, String help) {
+    problems.add(Diagnostic.error(position, message).expected(expected).help(help));
+    return null;
+  }
+
+  Position place(Syntax syntax) {
+    return text.at(syntax.start(), syntax.end());
+  }
+
+  Position place(int start, int end) {
+    return text.at(start, end);
+  }
+
+  /** What the user wrote there, on one line. */
+  String quoted(Syntax syntax) {
+    return Wording.inLine(text.value().substring(syntax.start(), syntax.end()));
+  }
+
+  /** The piece of the text with its places. */
+  SourceText source(Syntax syntax) {
+    int start = syntax.start();
+    int end = syntax.end();
+    return new SourceText(
+        text.value().substring(start, end),
+        text.file(),
+        Arrays.copyOfRange(text.lines(), start, end + 1),
+        Arrays.copyOfRange(text.columns(), start, end + 1));
+  }
+}
