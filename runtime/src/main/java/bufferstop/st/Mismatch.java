@@ -75,9 +75,15 @@ final class Mismatch {
                 typing.quoted(binary.right()));
       }
       boolean isLeft = left == Type.BOOL;
+      if (!binary.operator().isComparison()) {
+        return help(isLeft ? binary.left() : binary.right(), Type.BOOL, isLeft ? right : left);
+      }
       return ofBool(isLeft ? binary.right() : binary.left(), isLeft ? right : left);
     }
     Type target = target(left, right);
+    if (left != target && OpenTypes.of(binary.right()) != null) { // a literal follows by itself
+      return help(binary.left(), left, target);
+    }
     if (left != target && !left.widensTo(target)) {
       return help(binary.left(), left, target);
     }

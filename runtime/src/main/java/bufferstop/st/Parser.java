@@ -221,6 +221,7 @@ final class Parser {
     List<Syntax> inputs = new ArrayList<>();
     if (!peek().is(")")) {
       do {
+        refuseInputName();
         inputs.add(expression());
       } while (!failed && takeIf(","));
     }
@@ -237,6 +238,14 @@ final class Parser {
     return upper.equals("MOVE") && inputs.size() == 1
         ? new Syntax.Brackets(inputs.get(0), name.start(), last().end())
         : new Syntax.Call(upper, inputs, name.start(), name.end(), last().end());
+  }
+
+  private void refuseInputName() {
+    if (peek().kind() == Token.Kind.NAME && tokens.get(at + 1).is(":=")) {
+      fail(
+          Diagnostic.error(place(peek()), "an input is named `" + peek().text() + "`")
+              .expected("inputs in order, without their names"));
+    }
   }
 
   private static boolean isLong(Operator operator) {
@@ -256,8 +265,7 @@ final class Parser {
       Token token = peek();
       fail(
           Diagnostic.error(place(token), "`)` is missing before " + found(token))
-              .note(source.at(open.start(), open.end()), "for this `(`")
-              .help(token.is(":=") ? "inputs are given in order, without their names" : ""));
+              .note(source.at(open.start(), open.end()), "for this `(`"));
     }
   }
 

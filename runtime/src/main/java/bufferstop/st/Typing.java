@@ -88,7 +88,7 @@ final class Typing {
           sign,
           "a sign before BOOL " + Wording.quote(quoted(sign.operand())),
           "a number",
-          "NOT " + quoted(sign.operand()));
+          "write `NOT " + quoted(sign.operand()) + "`");
     }
     return sign.minus() ? made(new Negation(operand, source(sign))) : operand;
   }

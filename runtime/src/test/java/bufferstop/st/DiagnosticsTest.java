@@ -70,6 +70,7 @@ class DiagnosticsTest {
           start (* open         | 46 | comment is not closed
           -n ** 2               | 40 | `-n ** 2` can be read in two ways
           SEL(start, 1 2)       | 53 | `)` is missing before `2`
+          MAX(IN1 := n, 2)      | 44 | an input is named `IN1`
           n = 1 + MOD           | 48 | a value is missing before `MOD`
           IF                    | 40 | a value is missing before `IF`
           """)

@@ -9,6 +9,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import bufferstop.model.SourceText;
 import bufferstop.model.Symbol;
 import bufferstop.model.Type;
+import com.sun.management.ThreadMXBean;
+import java.lang.management.ManagementFactory;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
@@ -58,6 +60,24 @@ class ExpressionsTest {
     assertEquals("1", cells.value("SEL(FALSE, ".repeat(80) + "1" + ", 2)".repeat(80)));
     assertEquals("201", cells.value("1" + " + 1".repeat(200)));
     assertEquals("TRUE", cells.value("(".repeat(100) + "TRUE" + ")".repeat(100)));
+  }
+
+  @Test
+  void allocateNothingWhileEvaluating() {
+    Expression read =
+        cells.read(
+            "LIMIT(0.0, SQRT(ABS(lr)) * 2.0, 10.0) > 3.0 AND MUX(i, b, b2)"
+                + " OR REAL_TO_INT(r) < 5 / i2 AND t * 1.5 > T#3s");
+    ThreadMXBean threads = (ThreadMXBean) ManagementFactory.getThreadMXBean();
+    long thread = Thread.currentThread().getId();
+    read.truth(cells.cells);
+    threads.getThreadAllocatedBytes(thread);
+    long before = threads.getThreadAllocatedBytes(thread);
+    for (int i = 0; i < 10_000; i++) {
+      read.truth(cells.cells);
+    }
+    // far below one object for each evaluation; what the virtual machine itself may need is allowed
+    assertTrue(threads.getThreadAllocatedBytes(thread) - before < 10_000);
   }
 
   @Test

@@ -87,6 +87,9 @@ class TypesTest {
           t + 5         | `t + 5` adds TIME and INT             | write a TIME literal with its unit: `T#5s`
           2 * t         | `2 * t` multiplies INT and TIME       | write `t * 2`
           t * uli       | `t * uli` multiplies TIME and ULINT   | write ULINT_TO_LINT(uli)
+          ui > -1       | `ui > -1` compares UINT with INT      | write UINT_TO_DINT(ui)
+          b + 1         | `b + 1` adds BOOL and INT             | write BOOL_TO_INT(b)
+          -b            | a sign before BOOL `b`                | write `NOT b`
           b = 1         | `b = 1` compares BOOL with INT        | write `TRUE` for 1
           b = i         | `b = i` compares BOOL with INT        | write `i <> 0` for a BOOL
           1 < i < 3     | `1 < i < 3` compares BOOL with INT    | write `1 < i AND i < 3`
