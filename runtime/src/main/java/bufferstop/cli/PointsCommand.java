@@ -1,7 +1,6 @@
 package bufferstop.cli;
 
 import bufferstop.model.Diagnostics;
-import bufferstop.report.DiagnosticText;
 import bufferstop.report.PointList;
 import bufferstop.rig.Rig;
 import java.util.concurrent.Callable;
@@ -40,7 +39,7 @@ final class PointsCommand implements Callable<Integer> {
     Diagnostics problems = new Diagnostics();
     Rig rig = argument.rig(1, problems);
     if (rig == null) {
-      spec.commandLine().getErr().print(new DiagnosticText().render(problems.sorted()));
+      Said.problems(problems, spec.commandLine().getErr());
       return Exit.NOT_LOADED;
     }
     PointList list =

@@ -6,7 +6,6 @@ import bufferstop.model.Diagnostics;
 import bufferstop.model.ModbusMap;
 import bufferstop.model.SourceText;
 import bufferstop.model.Type;
-import bufferstop.report.DiagnosticText;
 import bufferstop.report.StatisticsText;
 import bufferstop.rig.LiveRun;
 import bufferstop.rig.Rig;
@@ -48,8 +47,7 @@ final class RunCommand implements Callable<Integer> {
     long forMicros = duration(problems);
     Rig rig = argument.rig(seed, problems);
     if (problems.hasErrors()) {
-      err.print(new DiagnosticText().render(problems.sorted()));
-      err.flush();
+      Said.problems(problems, err);
       return Exit.NOT_LOADED;
     }
     try (LiveRun run = new LiveRun(rig)) {
@@ -108,7 +106,7 @@ final class RunCommand implements Callable<Integer> {
 
   private static int scan(Rig rig, LiveRun run, long forMicros, PrintWriter out, PrintWriter err) {
     int[] status = {Exit.OK};
-    Thread ending = endOnSignal(run, status);
+    Signals signals = Signals.onEnd(run::stop, () -> status[0]);
     StatusLine line = StatusLine.onTerminal(rig, run.statistics(), out);
     try {
       run.scan(forMicros);
@@ -122,11 +120,7 @@ final class RunCommand implements Callable<Integer> {
     ScanStatistics statistics = run.statistics();
     out.print(StatisticsText.render(statistics, rig.project().periodMicros()));
     out.flush();
-    Signals.forget(ending);
+    signals.workEnded();
     return status[0];
-  }
-
-  private static Thread endOnSignal(LiveRun run, int[] status) {
-    return Signals.onEnd(run::stop, () -> status[0]);
   }
 }
