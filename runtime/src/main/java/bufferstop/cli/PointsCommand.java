@@ -4,6 +4,7 @@ import bufferstop.model.Diagnostics;
 import bufferstop.report.PointList;
 import bufferstop.rig.Rig;
 import java.util.concurrent.Callable;
+import java.util.function.UnaryOperator;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -37,7 +38,7 @@ final class PointsCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     Diagnostics problems = new Diagnostics();
-    Rig rig = argument.rig(1, problems);
+    Rig rig = argument.rig(1, UnaryOperator.identity(), problems);
     if (rig == null) {
       Said.problems(problems, spec.commandLine().getErr());
       return Exit.NOT_LOADED;

@@ -37,6 +37,20 @@ final class RunCommand implements Callable<Integer> {
       description = "seed of the plants")
   private long seed;
 
+  /** What stands at the other end of the wires. */
+  enum Io {
+    PLANT,
+    NONE
+  }
+
+  @Option(
+      names = "--io",
+      defaultValue = "plant",
+      description =
+          "plant closes the loop through the simulated plant, none leaves inputs FALSE or 0"
+              + " (default: ${DEFAULT-VALUE})")
+  private Io io;
+
   @Spec private CommandSpec spec;
 
   @Override
@@ -45,7 +59,7 @@ final class RunCommand implements Callable<Integer> {
     PrintWriter err = spec.commandLine().getErr();
     Diagnostics problems = new Diagnostics();
     long forMicros = duration(problems);
-    Rig rig = argument.rig(seed, problems);
+    Rig rig = argument.rig(seed, p -> io == Io.NONE ? p.withoutField() : p, problems);
     if (problems.hasErrors()) {
       Said.problems(problems, err);
       return Exit.NOT_LOADED;
@@ -88,7 +102,11 @@ final class RunCommand implements Callable<Integer> {
   }
 
   private static void sayBeginning(Rig rig, int port, PrintWriter out) {
-    out.println("real outputs driven: none (the loop is closed through the simulated plant)");
+    String why =
+        rig.project().field().plants().isEmpty()
+            ? "nothing is wired"
+            : "the loop is closed through the simulated plant";
+    out.println("real outputs driven: none (" + why + ")");
     out.println("Bufferstop " + Main.Version.number() + " runs " + rig.project().name());
     ModbusMap map = rig.map("hmi");
     if (map != null) {
