@@ -15,6 +15,7 @@ public record Fault(Target on, Name mode, SourceText value, long micros) {
   public enum Place {
     WIRE,
     SUPPLY,
+    NODE,
     PLANT
   }
 

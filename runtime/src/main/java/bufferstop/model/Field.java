@@ -6,6 +6,7 @@ import java.util.List;
  * What lies outside the controller, every list in file order.
  *
  * @param supplies control supplies
+ * @param nodes remote I/O nodes
  * @param plants plants by name
  * @param panel elements on the operator's desk
  * @param circuits hard-wired logic
@@ -14,6 +15,7 @@ import java.util.List;
  */
 public record Field(
     List<Supply> supplies,
+    List<Node> nodes,
     List<PlantUse> plants,
     List<PanelElement> panel,
     List<Circuit> circuits,
@@ -22,6 +24,28 @@ public record Field(
 
   /** A control supply. */
   public record Supply(String name, String text, Position position) {}
+
+  /** What a node and the controller make of each other's points while the link is down. */
+  public enum OnLoss {
+    /** The last value stays. */
+    HOLD,
+    /** After the time-out inputs read FALSE or 0 and the node gives its outputs their safe values. */
+    SAFE
+  }
+
+  /**
+   * A remote I/O node: points that reach the controller over a link of their own.
+   *
+   * @param cycleMicros how often the link carries values both ways
+   * @param timeoutMicros without news for this long the link counts as down at either end
+   */
+  public record Node(
+      String name,
+      long cycleMicros,
+      long timeoutMicros,
+      OnLoss onLoss,
+      String text,
+      Position position) {}
 
   /**
    * A plant of the project.
@@ -35,8 +59,12 @@ public record Field(
   public enum ElementKind {
     /** A contact that a finger moves. */
     PUSH_BUTTON,
+    /** A switch that stays where it is turned, with one contact a position. */
+    SELECTOR,
     /** A lamp, lit by a wire. */
-    LAMP
+    LAMP,
+    /** A horn, sounded by a wire. */
+    HORN
   }
 
   /**
@@ -44,12 +72,14 @@ public record Field(
    *
    * @param normallyClosed contact closed while nobody presses
    * @param latching stays pressed until released
+   * @param positions of a selector, the first being where it stands at the start; empty on others
    */
   public record PanelElement(
       String name,
       ElementKind kind,
       boolean normallyClosed,
       boolean latching,
+      List<String> positions,
       String text,
       Position position) {}
 

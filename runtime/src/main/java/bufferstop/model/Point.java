@@ -9,6 +9,7 @@ package bufferstop.model;
  * @param text one line for the I/O list
  * @param terminal where the wire lands, may be empty
  * @param supply the supply that feeds it, or null
+ * @param node the remote I/O node it is on, or null for the controller's own rack
  * @param filterMicros input filter of the hardware, 0 for none
  * @param initial value at a cold start, in the encoding of {@link Type}
  * @param safe an output's value on trip, stop or failure
@@ -25,6 +26,7 @@ public record Point(
     String text,
     String terminal,
     Name supply,
+    Name node,
     long filterMicros,
     long initial,
     long safe,

@@ -2,6 +2,7 @@ package bufferstop.model;
 
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Map;
 
 /**
  * A project as its files declare it.
@@ -28,10 +29,44 @@ public record Project(
     List<ModbusMap> maps,
     String sha256) {
 
+  /**
+   * The same project with some settings of its plants replaced.
+   *
+   * @param settings by plant name, laid over what the project gives, mapping by mapping
+   */
+  public Project withSettings(Map<String, Tree> settings) {
+    List<Field.PlantUse> plants =
+        field.plants().stream()
+            .map(
+                p ->
+                    settings.containsKey(p.name())
+                        ? new Field.PlantUse(
+                            p.name(),
+                            p.model(),
+                            Tree.overlay(p.settings(), settings.get(p.name())),
+                            p.position())
+                        : p)
+            .toList();
+    return with(
+        new Field(
+            field.supplies(),
+            field.nodes(),
+            plants,
+            field.panel(),
+            field.circuits(),
+            field.wires(),
+            field.hazards()));
+  }
+
   /** The same controller with nothing outside it: no plants, wires, circuits, panel, hazards. */
   public Project withoutField() {
     Field nothing =
-        new Field(field.supplies(), List.of(), List.of(), List.of(), List.of(), List.of());
+        new Field(
+            field.supplies(), List.of(), List.of(), List.of(), List.of(), List.of(), List.of());
+    return with(nothing);
+  }
+
+  private Project with(Field other) {
     return new Project(
         name,
         folder,
@@ -41,7 +76,7 @@ public record Project(
         watchdogMicros,
         catchUpMicros,
         controller,
-        nothing,
+        other,
         maps,
         sha256);
   }

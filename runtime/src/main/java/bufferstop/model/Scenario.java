@@ -1,6 +1,7 @@
 package bufferstop.model;
 
 import java.util.List;
+import java.util.Map;
 
 /**
  * One scenario file.
@@ -10,6 +11,7 @@ import java.util.List;
  * @param requirement what it proves something about, may be empty
  * @param forMicros how long it runs, logical time
  * @param seed of every random stream
+ * @param settings of plants, by plant name, laid over those of the project
  * @param stimuli what is done to the rig
  * @param expectations what must hold
  */
@@ -19,13 +21,14 @@ public record Scenario(
     String requirement,
     long forMicros,
     long seed,
+    Map<String, Tree> settings,
     List<Stimulus> stimuli,
     List<Expectation> expectations,
     Position position) {
 
   /** The same with another seed. */
   public Scenario withSeed(long other) {
-    return new Scenario(name, file, requirement, forMicros, other, stimuli, expectations, position);
+    return new Scenario(name, file, requirement, forMicros, other, settings, stimuli, expectations, position);
   }
 
   /**
@@ -42,8 +45,12 @@ public record Scenario(
   /** What is done. */
   public sealed interface Deed {}
 
-  /** Writes operator points as an HMI would, all in one request. */
-  public record Write(List<Assignment> values) implements Deed {}
+  /**
+   * Writes operator points as an HMI would, all in one request.
+   *
+   * @param refused TRUE when the write is out of range and must be refused
+   */
+  public record Write(List<Assignment> values, boolean refused) implements Deed {}
 
   /** One written value. */
   public record Assignment(Name point, SourceText value) {}
@@ -57,6 +64,9 @@ public record Scenario(
 
   /** Releases a latching push button. */
   public record Release(Name element) implements Deed {}
+
+  /** Turns a selector to one of its positions. */
+  public record Turn(Name element, Name to) implements Deed {}
 
   /**
    * Sets a fault.

@@ -1,5 +1,6 @@
 package bufferstop.model;
 
+import java.util.ArrayList;
 import java.util.List;
 
 /** A piece of a user's file as written, with its places. */
@@ -42,4 +43,27 @@ public sealed interface Tree {
 
   /** One key with its value. */
   record Entry(Name key, Tree value) {}
+
+  /**
+   * One tree laid over another: mappings are joined key by key, anything else is replaced.
+   *
+   * @param over wins where both say something
+   */
+  static Tree overlay(Tree under, Tree over) {
+    if (!(under instanceof Table below) || !(over instanceof Table above)) {
+      return over;
+    }
+    List<Entry> entries = new ArrayList<>();
+    for (Entry entry : below.entries) {
+      Tree replacement = above.get(entry.key.text());
+      entries.add(
+          replacement == null ? entry : new Entry(entry.key, overlay(entry.value, replacement)));
+    }
+    for (Entry entry : above.entries) {
+      if (below.get(entry.key.text()) == null) {
+        entries.add(entry);
+      }
+    }
+    return new Table(List.copyOf(entries), below.flow, below.position);
+  }
 }
