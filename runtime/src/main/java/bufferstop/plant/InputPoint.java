@@ -2,19 +2,26 @@ package bufferstop.plant;
 
 import bufferstop.model.Type;
 
-/** A controller input at its terminal: what arrives, after the filter of the hardware. */
+/**
+ * A controller input at its terminal: what arrives, after the filter of the hardware. On the controller's
+ * own rack the scan reads that at once; on a remote node it reads what the link last brought.
+ */
 final class InputPoint {
   private final int cell;
   private final Type type;
   private final InputFilter filter; // null without one
+  private final boolean remote;
   private double arriving;
   private double filtered;
+  private long reported;
 
   /**
    * @param filterMicros 0 for none
+   * @param remote on a node
    */
-  InputPoint(int cell, Type type, long filterMicros) {
+  InputPoint(int cell, Type type, long filterMicros, boolean remote) {
     this.cell = cell;
+    this.remote = remote;
     this.type = type;
     filter = filterMicros > 0 ? new InputFilter(filterMicros) : null;
   }
@@ -40,6 +47,21 @@ final class InputPoint {
 
   /** What the scan reads. */
   long read() {
+    return remote ? reported : measured();
+  }
+
+  /** What the link brought. */
+  void report(long bits) {
+    reported = bits;
+  }
+
+  /** FALSE or 0 in place of what the link no longer brings. */
+  void substitute() {
+    reported = 0;
+  }
+
+  /** The value at the terminal. */
+  long measured() {
     return switch (type) {
       case BOOL -> filtered != 0 ? 1 : 0;
       case REAL -> Double.doubleToLongBits((float) filtered);
