@@ -5,7 +5,6 @@ import bufferstop.model.Diagnostics;
 import bufferstop.model.Project;
 import bufferstop.model.Scenario;
 import bufferstop.plant.PlantCatalog;
-import bufferstop.report.DiagnosticText;
 import bufferstop.rig.Rig;
 import bufferstop.rig.VirtualRig;
 import bufferstop.scenario.ScenarioRun;
@@ -40,8 +39,7 @@ final class CheckCommand implements Callable<Integer> {
         }
       }
     }
-    spec.commandLine().getOut().print(new DiagnosticText().render(problems.sorted()));
-    spec.commandLine().getOut().flush();
+    Said.problems(problems, spec.commandLine().getOut());
     return problems.hasErrors() ? Exit.NOT_PROVEN : Exit.OK;
   }
 }

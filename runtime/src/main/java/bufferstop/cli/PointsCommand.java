@@ -1,10 +1,10 @@
 package bufferstop.cli;
 
 import bufferstop.model.Diagnostics;
-import bufferstop.report.DiagnosticText;
 import bufferstop.report.PointList;
 import bufferstop.rig.Rig;
 import java.util.concurrent.Callable;
+import java.util.function.UnaryOperator;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Model.CommandSpec;
@@ -38,9 +38,9 @@ final class PointsCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     Diagnostics problems = new Diagnostics();
-    Rig rig = argument.rig(1, problems);
+    Rig rig = argument.rig(1, UnaryOperator.identity(), problems);
     if (rig == null) {
-      spec.commandLine().getErr().print(new DiagnosticText().render(problems.sorted()));
+      Said.problems(problems, spec.commandLine().getErr());
       return Exit.NOT_LOADED;
     }
     PointList list =

@@ -8,6 +8,7 @@ import bufferstop.rig.Rig;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.UnaryOperator;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 
@@ -34,10 +35,10 @@ final class ProjectArgument {
     return PlantCatalog.find(plantFolders, problems);
   }
 
-  /** The project put together, or null. */
-  Rig rig(long seed, Diagnostics problems) {
+  /** The project put together, changed before by {@code change}; or null. */
+  Rig rig(long seed, UnaryOperator<Project> change, Diagnostics problems) {
     PlantCatalog plants = plants(problems);
     Project project = load(problems);
-    return project == null ? null : Rig.build(project, plants, seed, problems);
+    return project == null ? null : Rig.build(change.apply(project), plants, seed, problems);
   }
 }

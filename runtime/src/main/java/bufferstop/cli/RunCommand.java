@@ -6,7 +6,6 @@ import bufferstop.model.Diagnostics;
 import bufferstop.model.ModbusMap;
 import bufferstop.model.SourceText;
 import bufferstop.model.Type;
-import bufferstop.report.DiagnosticText;
 import bufferstop.report.StatisticsText;
 import bufferstop.rig.LiveRun;
 import bufferstop.rig.Rig;
@@ -38,6 +37,20 @@ final class RunCommand implements Callable<Integer> {
       description = "seed of the plants")
   private long seed;
 
+  /** What stands at the other end of the wires. */
+  enum Io {
+    PLANT,
+    NONE
+  }
+
+  @Option(
+      names = "--io",
+      defaultValue = "plant",
+      description =
+          "plant closes the loop through the simulated plant, none leaves inputs FALSE or 0"
+              + " (default: ${DEFAULT-VALUE})")
+  private Io io;
+
   @Spec private CommandSpec spec;
 
   @Override
@@ -46,10 +59,9 @@ final class RunCommand implements Callable<Integer> {
     PrintWriter err = spec.commandLine().getErr();
     Diagnostics problems = new Diagnostics();
     long forMicros = duration(problems);
-    Rig rig = argument.rig(seed, problems);
+    Rig rig = argument.rig(seed, p -> io == Io.NONE ? p.withoutField() : p, problems);
     if (problems.hasErrors()) {
-      err.print(new DiagnosticText().render(problems.sorted()));
-      err.flush();
+      Said.problems(problems, err);
       return Exit.NOT_LOADED;
     }
     try (LiveRun run = new LiveRun(rig)) {
@@ -90,7 +102,11 @@ final class RunCommand implements Callable<Integer> {
   }
 
   private static void sayBeginning(Rig rig, int port, PrintWriter out) {
-    out.println("real outputs driven: none (the loop is closed through the simulated plant)");
+    String why =
+        rig.project().field().plants().isEmpty()
+            ? "nothing is wired"
+            : "the loop is closed through the simulated plant";
+    out.println("real outputs driven: none (" + why + ")");
     out.println("Bufferstop " + Main.Version.number() + " runs " + rig.project().name());
     ModbusMap map = rig.map("hmi");
     if (map != null) {
@@ -108,7 +124,7 @@ final class RunCommand implements Callable<Integer> {
 
   private static int scan(Rig rig, LiveRun run, long forMicros, PrintWriter out, PrintWriter err) {
     int[] status = {Exit.OK};
-    Thread ending = endOnSignal(run, status);
+    Signals signals = Signals.onEnd(run::stop, () -> status[0]);
     StatusLine line = StatusLine.onTerminal(rig, run.statistics(), out);
     try {
       run.scan(forMicros);
@@ -122,11 +138,7 @@ final class RunCommand implements Callable<Integer> {
     ScanStatistics statistics = run.statistics();
     out.print(StatisticsText.render(statistics, rig.project().periodMicros()));
     out.flush();
-    Signals.forget(ending);
+    signals.workEnded();
     return status[0];
-  }
-
-  private static Thread endOnSignal(LiveRun run, int[] status) {
-    return Signals.onEnd(run::stop, () -> status[0]);
   }
 }

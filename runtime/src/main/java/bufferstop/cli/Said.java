@@ -1,6 +1,9 @@
 package bufferstop.cli;
 
+import bufferstop.model.Diagnostics;
+import bufferstop.report.DiagnosticText;
 import java.io.IOException;
+import java.io.PrintWriter;
 import java.net.BindException;
 import java.nio.file.AccessDeniedException;
 import java.nio.file.FileSystemException;
@@ -8,6 +11,12 @@ import java.nio.file.FileSystemException;
 /** Failures in plain words; a stack trace helps nobody at the bench. */
 final class Said {
   private Said() {}
+
+  /** Prints every problem. */
+  static void problems(Diagnostics problems, PrintWriter to) {
+    to.print(new DiagnosticText().render(problems.sorted()));
+    to.flush();
+  }
 
   static String plainly(Throwable e) {
     if (e instanceof BindException) {

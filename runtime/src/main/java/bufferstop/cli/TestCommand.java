@@ -6,7 +6,6 @@ import bufferstop.model.Project;
 import bufferstop.model.Scenario;
 import bufferstop.plant.FieldRun;
 import bufferstop.plant.PlantCatalog;
-import bufferstop.report.DiagnosticText;
 import bufferstop.report.ReportFolder;
 import bufferstop.report.VerdictText;
 import bufferstop.rig.Rig;
@@ -63,7 +62,7 @@ final class TestCommand implements Callable<Integer> {
     }
     List<Ready> ready = link(project, plants, scenarios, problems);
     if (problems.hasErrors()) {
-      spec.commandLine().getErr().print(new DiagnosticText().render(problems.sorted()));
+      Said.problems(problems, spec.commandLine().getErr());
       return Exit.NOT_LOADED;
     }
     return run(project, ready);

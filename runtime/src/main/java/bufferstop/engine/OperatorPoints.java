@@ -33,6 +33,9 @@ public final class OperatorPoints implements OperatorWrites.Taker {
     held = falling.stream().mapToInt(p -> layout.controller().find(p.name()).index()).toArray();
     holdMicros = falling.stream().mapToLong(Point::holdMicros).toArray();
     writtenMicros = new long[cells];
+    for (int i = 0; i < held.length; i++) {
+      writtenMicros[held[i]] = -holdMicros[i]; // nobody holds it at the start
+    }
   }
 
   /** Before the writes of a scan are taken. */

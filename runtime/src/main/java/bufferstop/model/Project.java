@@ -28,6 +28,24 @@ public record Project(
     List<ModbusMap> maps,
     String sha256) {
 
+  /** The same controller with nothing outside it: no plants, wires, circuits, panel, hazards. */
+  public Project withoutField() {
+    Field nothing =
+        new Field(field.supplies(), List.of(), List.of(), List.of(), List.of(), List.of());
+    return new Project(
+        name,
+        folder,
+        scenarios,
+        periodMicros,
+        plantStepMicros,
+        watchdogMicros,
+        catchUpMicros,
+        controller,
+        nothing,
+        maps,
+        sha256);
+  }
+
   /** The map of that name, or null. */
   public ModbusMap map(String name) {
     for (ModbusMap map : maps) {

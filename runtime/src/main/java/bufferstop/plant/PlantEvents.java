@@ -1,7 +1,5 @@
 package bufferstop.plant;
 
-import bufferstop.spi.PlantEvent;
-
 /** Hears what happens in plants. */
 public interface PlantEvents {
 
@@ -9,7 +7,8 @@ public interface PlantEvents {
    * Something happened in this plant step.
    *
    * @param plant name of the plant in the project
-   * @param value in the event's unit
+   * @param text what happened, one line
+   * @param value in {@code unit}; without meaning when the unit is empty
    */
-  void happened(String plant, PlantEvent event, double value);
+  void happened(String plant, String text, double value, String unit);
 }

@@ -18,7 +18,7 @@ final class PlantUnit {
   private final int[] outCells;
   private final double[] in;
   private final double[] out;
-  private PlantEvents events = (plantName, event, value) -> {};
+  private PlantEvents events = (plantName, text, value, unit) -> {};
 
   /**
    * @param inCells cell of each declared input
@@ -40,7 +40,9 @@ final class PlantUnit {
       in[i] = Double.isNaN(inputs.get(i).unwired()) ? 0 : inputs.get(i).unwired();
     }
     List<PlantEvent> declared = plant.events();
-    plant.reportTo((event, value) -> events.happened(name, declared.get(event), value));
+    plant.reportTo(
+        (event, value) ->
+            events.happened(name, declared.get(event).text(), value, declared.get(event).unit()));
   }
 
   String name() {

@@ -35,6 +35,12 @@ final class BlockLinker {
                     "a " + kind + " has no input `" + input.getKey().text() + "`")
                 .expected(String.join(", ", known))
                 .help(NearNames.question(input.getKey().text(), known)));
+      } else if (in[pin] != null) {
+        problems.add(
+            Diagnostic.error(
+                    input.getKey().position(),
+                    "`" + block.name() + "` has the input " + input.getKey().text() + " twice")
+                .help("keep one of them; upper and lower case are the same"));
       } else {
         in[pin] =
             ExpressionReader.read(

@@ -18,6 +18,7 @@ import java.util.Arrays;
 final class Declarations {
   private final Layout layout;
   private final Diagnostics problems;
+  private Position reported; // so that a declaration of several values is reported once
 
   Declarations(Layout layout, Diagnostics problems) {
     this.layout = layout;
@@ -62,6 +63,10 @@ final class Declarations {
   }
 
   private void reportTaken(String name, Position position) {
+    if (position.equals(reported)) {
+      return;
+    }
+    reported = position;
     Symbol first = layout.field().find(name);
     Symbol other = first == null ? layout.controller().find(name) : first;
     problems.add(

@@ -15,13 +15,14 @@ public final class VerdictText {
 
   private VerdictText() {}
 
-  /** One line: verdict, name, smallest margin, how much faster than real time. */
+  /** One line: verdict, name, smallest margin in each unit, how much faster than real time. */
   public static String line(ScenarioResult result) {
+    List<String> margins =
+        result.smallestMargins().stream()
+            .map(e -> Values.number(round(e.margin())) + unit(e))
+            .toList();
     String margin =
-        result
-            .smallestMargin()
-            .map(e -> "smallest margin " + Values.number(round(e.margin())) + unit(e))
-            .orElse("no margin");
+        margins.isEmpty() ? "no margin" : "smallest margin " + String.join(", ", margins);
     double seconds = result.virtualMicros() / MICROS;
     double wall = result.wallNanos() / NANOS;
     return String.format(

@@ -39,11 +39,9 @@ public final class VirtualRig implements Target {
     trace = new TraceDigest(rig.layout().symbols(), rig.project().periodMicros());
     rig.field()
         .reportTo(
-            (plant, event, value) -> {
-              String amount =
-                  event.unit().isEmpty() ? "" : " " + Values.number(value) + " " + event.unit();
-              String text = plant + ": " + event.text() + amount;
-              happenings.add(new Happening(rig.engine().nowMicros(), text));
+            (plant, text, value, unit) -> {
+              String amount = unit.isEmpty() ? "" : " " + Values.number(value) + " " + unit;
+              happenings.add(new Happening(rig.engine().nowMicros(), plant + ": " + text + amount));
             });
   }
 

@@ -1,9 +1,9 @@
 package bufferstop.scenario;
 
 import bufferstop.model.Scenario;
-import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Optional;
+import java.util.Map;
 
 /**
  * How a scenario ended.
@@ -25,12 +25,14 @@ public record ScenarioResult(
     List<String> notes,
     List<Target.Happening> happenings) {
 
-  /**
-   * The expectation with the smallest margin among those with a length or other quantity, if any.
-   */
-  public Optional<ExpectationResult> smallestMargin() {
-    return expectations.stream()
-        .filter(e -> e.margin() != null)
-        .min(Comparator.comparingDouble(ExpectationResult::margin));
+  /** For each unit the expectation with the smallest margin, in the order in which units appear. */
+  public List<ExpectationResult> smallestMargins() {
+    Map<String, ExpectationResult> byUnit = new LinkedHashMap<>();
+    for (ExpectationResult expectation : expectations) {
+      if (expectation.margin() != null) {
+        byUnit.merge(expectation.unit(), expectation, (a, b) -> a.margin() <= b.margin() ? a : b);
+      }
+    }
+    return List.copyOf(byUnit.values());
   }
 }

@@ -14,6 +14,7 @@ final class Controls {
   private final int lift;
   private final int open;
   private final int tip;
+  private final int enable;
 
   Controls(LineData line) {
     List<Port> list = new ArrayList<>();
@@ -23,6 +24,8 @@ final class Controls {
     lift = add(list, line.uncoupler() != null, "uncoupler.lift", "Raises the uncoupler");
     open = add(list, line.hopper() != null, "hopper.open", "Opens the hopper gate");
     tip = add(list, line.discharge() != null, "discharge.tip", "Tips the wagon at the discharge");
+    enable = list.size();
+    list.add(Port.contact("feed.enable", "Main contactor in series closed").orElse(1));
     ports = List.copyOf(list);
   }
 
@@ -34,8 +37,9 @@ final class Controls {
     return list.size() - 1;
   }
 
+  /** Both contactors of the feed are closed. */
   boolean closed(double[] in) {
-    return in[CLOSE] != 0;
+    return in[CLOSE] != 0 && in[enable] != 0;
   }
 
   boolean reversed(double[] in) {

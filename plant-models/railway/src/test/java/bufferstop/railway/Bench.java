@@ -38,7 +38,10 @@ final class Bench {
     outputs = plant.outputs().stream().map(Port::name).toList();
     in = new double[inputs.size()];
     out = new double[outputs.size()];
-    in[inputs.indexOf("feed.volts")] = plant.inputs().get(inputs.indexOf("feed.volts")).unwired();
+    for (int i = 0; i < in.length; i++) {
+      double unwired = plant.inputs().get(i).unwired();
+      in[i] = Double.isNaN(unwired) ? 0 : unwired;
+    }
     plant.reportTo((event, value) -> happened.add(plant.events().get(event).name()));
     plant.start(out);
   }

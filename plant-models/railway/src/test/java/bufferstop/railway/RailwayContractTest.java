@@ -20,8 +20,9 @@ import org.junit.jupiter.api.Test;
 
 /** The plug-in contract, on a run that couples, parts, loads, tips and strikes both ends. */
 class RailwayContractTest extends PlantContractTest {
-  // Controls of a line that has everything: close, reverse, volts, lift, open, tip.
+  // Controls of a line that has everything: close, reverse, volts, lift, open, tip, enable.
   private static final int[] BIT = {0, 1, 3, 4, 5};
+  private static final int ENABLE = 6;
   private static final String[] PLAN = { // one word a second
     "00100", "10000", "00000", "11010", "10000", "10000", "00001", "00000", "00100", "10000",
     "10000", "10000", "11000", "11000", "11000", "11000", "10000", "00010", "10001", "11000"
@@ -46,12 +47,13 @@ class RailwayContractTest extends PlantContractTest {
     for (int i = 0; i < BIT.length; i++) {
       in[BIT[i]] = word.charAt(i) - '0';
     }
+    in[ENABLE] = 1;
   }
 
   @Test
   void stimulusReachesEveryEvent() {
     Bench bench = new Bench(SHORT, 1000);
-    double[] in = new double[6];
+    double[] in = new double[7];
     String[] names = {
       "feed.close", "feed.reverse", "uncoupler.lift", "hopper.open", "discharge.tip"
     };
@@ -70,7 +72,7 @@ class RailwayContractTest extends PlantContractTest {
   @Test
   void anotherStepSizeIsRefused() {
     Bench bench = new Bench(SHORT, 1000).step();
-    double[] in = new double[6];
+    double[] in = new double[7];
     double[] out = new double[bench.plant.outputs().size()];
     assertThrows(IllegalArgumentException.class, () -> bench.plant.step(500, in, out));
   }
@@ -114,7 +116,7 @@ class RailwayContractTest extends PlantContractTest {
   @Test
   void lineWithoutPlacesHasNoPortsForThem() {
     Bench bare = new Bench(Lines.REFERENCE, 1000);
-    assertEquals(3, bare.plant.inputs().size());
+    assertEquals(4, bare.plant.inputs().size());
     assertTrue(bare.plant.outputs().stream().noneMatch(p -> p.name().startsWith("hopper")));
   }
 }

@@ -150,4 +150,13 @@ class RunningTest {
     bench.fault("wheel_slip", false, 0).run(1);
     assertTrue(bench.get("loco.speed") > 0.3);
   }
+
+  @Test
+  void theMainContactorInSeriesCutsTheFeed() {
+    Bench bench = new Bench(Lines.REFERENCE, FINE).set("feed.close", 1).run(1);
+    double fast = bench.get("loco.speed");
+    bench.set("feed.enable", 0).run(0.1);
+    assertEquals(0, bench.get("loco.current"));
+    assertTrue(bench.get("loco.speed") < fast);
+  }
 }

@@ -1,0 +1,64 @@
+package bufferstop.engine;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import bufferstop.image.WriteRequest;
+import bufferstop.load.ProjectLoader;
+import bufferstop.model.Diagnostics;
+import bufferstop.plant.PlantCatalog;
+import bufferstop.rig.Rig;
+import com.sun.management.ThreadMXBean;
+import java.lang.management.ManagementFactory;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+
+/** The brickworks, scanned as in a long run. */
+class SteadyScanTest {
+  private static final int SCANS_OF_A_HAUL = 6000;
+  private static final int HAULS_TO_WARM_UP = 5;
+
+  private final Rig rig = brickworks();
+
+  private static Rig brickworks() {
+    Diagnostics problems = new Diagnostics();
+    PlantCatalog catalog = PlantCatalog.find(List.of(), problems);
+    Rig rig =
+        Rig.build(
+            ProjectLoader.read(Path.of("../configs/brickworks"), problems), catalog, 1, problems);
+    assertEquals(List.of(), problems.sorted());
+    return rig;
+  }
+
+  private WriteRequest start() {
+    int cell = rig.layout().field().find("start").index();
+    return new WriteRequest(new int[] {cell}, new long[] {1}, new long[1]);
+  }
+
+  private void haul(WriteRequest start) {
+    rig.writes().offer(start);
+    for (int i = 0; i < SCANS_OF_A_HAUL; i++) {
+      rig.engine().scan(0);
+    }
+  }
+
+  private long loads() {
+    return rig.engine().cells()[rig.layout().field().find("loads_hauled").index()];
+  }
+
+  @Test
+  void aScanAllocatesNothing() {
+    ThreadMXBean threads = (ThreadMXBean) ManagementFactory.getThreadMXBean();
+    Stream.generate(this::start).limit(HAULS_TO_WARM_UP).forEach(this::haul);
+    WriteRequest last = start();
+    threads.getCurrentThreadAllocatedBytes();
+    long before = threads.getCurrentThreadAllocatedBytes();
+    haul(last);
+    long allocated = threads.getCurrentThreadAllocatedBytes() - before;
+    assertEquals(0, allocated, "bytes in " + SCANS_OF_A_HAUL + " scans");
+    assertEquals(HAULS_TO_WARM_UP + 1, loads(), "the train stood still");
+    assertTrue(last.takenBy() >= 0);
+  }
+}
