@@ -69,6 +69,34 @@ public final class FaultPanel {
     }
   }
 
+  /**
+   * Resolves the end of one fault: unlike clearing, it leaves alone what else is wrong with the
+   * same target. Null after a diagnostic.
+   *
+   * @param fault as given to {@link #prepare}, the same object
+   */
+  public Switch prepareEnd(Fault fault, Diagnostics problems) {
+    switch (fault.on().place()) {
+      case WIRE -> {
+        WireRun wire = wire(fault.on().name(), problems);
+        return wire == null ? null : cells -> wire.end(fault);
+      }
+      case PLANT -> {
+        PlantUnit plant = plant(fault.on().name(), problems);
+        int number = plant == null ? -1 : numberOf(plant, fault);
+        return number < 0 ? null : cells -> plant.fault(number, false, 0);
+      }
+      default -> {
+        return prepareClear(fault.on(), problems);
+      }
+    }
+  }
+
+  private static int numberOf(PlantUnit plant, Fault fault) {
+    List<String> names = plant.faults().stream().map(PlantFault::name).toList();
+    return names.indexOf(fault.mode().text().toLowerCase(Locale.ROOT));
+  }
+
   private static void clearAll(PlantUnit plant) {
     for (int i = 0; i < plant.faults().size(); i++) {
       plant.fault(i, false, 0);
@@ -98,6 +126,16 @@ public final class FaultPanel {
               .help(WireFaultMode.question(fault.mode().text(), wire.isBool())));
       return null;
     }
+    Switch begin = begin(wire, mode, fault, problems);
+    return begin == null
+        ? null
+        : cells -> {
+          begin.act(cells);
+          wire.blame(fault);
+        };
+  }
+
+  private Switch begin(WireRun wire, WireFaultMode mode, Fault fault, Diagnostics problems) {
     return switch (mode) {
       case STUCK -> stuck(wire, fault, problems);
       case DELAY -> delay(wire, fault, problems);
@@ -152,7 +190,7 @@ public final class FaultPanel {
       return null;
     }
     List<String> names = plant.faults().stream().map(PlantFault::name).toList();
-    int number = names.indexOf(fault.mode().text().toLowerCase(Locale.ROOT));
+    int number = numberOf(plant, fault);
     if (number < 0) {
       problems.add(
           Diagnostic.error(

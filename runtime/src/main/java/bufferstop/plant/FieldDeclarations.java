@@ -97,10 +97,21 @@ final class FieldDeclarations {
     }
     Plant plant = opened(use, model, settings, seed);
     if (plant != null) {
-      plants.add(
-          new PlantUnit(
-              use.name(), plant, cells(use, plant.inputs()), cells(use, plant.outputs())));
+      host(use, model, plant);
     }
+  }
+
+  private void host(Field.PlantUse use, PlantModel model, Plant plant) {
+    List<Port> inputs;
+    List<Port> outputs;
+    try {
+      inputs = List.copyOf(plant.inputs());
+      outputs = List.copyOf(plant.outputs());
+    } catch (RuntimeException e) {
+      fail(use, model, "failed to tell its ports: " + e);
+      return;
+    }
+    plants.add(new PlantUnit(use.name(), plant, cells(use, inputs), cells(use, outputs)));
   }
 
   private Plant opened(Field.PlantUse use, PlantModel model, CheckedSettings settings, long seed) {

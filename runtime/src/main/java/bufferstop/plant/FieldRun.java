@@ -43,7 +43,7 @@ public final class FieldRun {
     for (InputPoint input : parts.inputs) {
       input.start();
     }
-    parts.hazards.beginScan();
+    parts.hazards.beginScan(cells);
   }
 
   /** Step 1 of the scan: what the inputs read, then forces. */
@@ -58,7 +58,7 @@ public final class FieldRun {
     for (PlantUnit plant : parts.plants) {
       plant.show(cells); // peaks shown at the end of the last scan are no live values
     }
-    parts.hazards.beginScan();
+    parts.hazards.beginScan(cells);
     for (long i = 0; i < steps; i++) {
       deliver(cells);
       for (InputPoint input : parts.inputs) {

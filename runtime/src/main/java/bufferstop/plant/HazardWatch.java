@@ -2,39 +2,43 @@ package bufferstop.plant;
 
 import bufferstop.model.Symbol;
 import bufferstop.st.Expression;
+import java.util.ArrayList;
+import java.util.List;
 
 /**
  * Judges the hazards in every plant step, so that none hides between two scans: a hazard that was
- * true in any step of a scan shows TRUE in that scan, and every port that feeds one shows its value
- * of the greatest magnitude.
+ * true in any step of a scan shows TRUE in that scan, and every port that feeds one shows its worst
+ * value, see {@link Peak}.
  */
 final class HazardWatch {
   private final Expression[] hazards;
   private final int[] hazardCells;
   private final boolean[] seen;
-  private final int[] portCells;
-  private final double[] peaks;
+  private final Peak[] peaks;
 
   /**
-   * @param ports LREAL plant outputs that a hazard reads
+   * @param ports LREAL plant ports that a hazard reads
    */
   HazardWatch(Expression[] hazards, int[] hazardCells, Symbol[] ports) {
     this.hazards = hazards;
     this.hazardCells = hazardCells;
     seen = new boolean[hazards.length];
-    portCells = new int[ports.length];
-    for (int i = 0; i < ports.length; i++) {
-      portCells[i] = ports[i].index();
+    List<Nearness> comparisons = new ArrayList<>();
+    for (Expression hazard : hazards) {
+      Nearness.collect(hazard, comparisons);
     }
-    peaks = new double[ports.length];
+    peaks = new Peak[ports.length];
+    for (int i = 0; i < ports.length; i++) {
+      peaks[i] = new Peak(ports[i], comparisons);
+    }
   }
 
-  void beginScan() {
+  void beginScan(long[] cells) {
     for (int i = 0; i < seen.length; i++) {
       seen[i] = false;
     }
-    for (int i = 0; i < peaks.length; i++) {
-      peaks[i] = 0;
+    for (Peak peak : peaks) {
+      peak.begin(cells);
     }
   }
 
@@ -43,11 +47,8 @@ final class HazardWatch {
     for (int i = 0; i < hazards.length; i++) {
       seen[i] |= hazards[i].truth(cells);
     }
-    for (int i = 0; i < portCells.length; i++) {
-      double value = Double.longBitsToDouble(cells[portCells[i]]);
-      if (Math.abs(value) > Math.abs(peaks[i])) {
-        peaks[i] = value;
-      }
+    for (Peak peak : peaks) {
+      peak.observe(cells);
     }
   }
 
@@ -56,8 +57,8 @@ final class HazardWatch {
     for (int i = 0; i < hazardCells.length; i++) {
       cells[hazardCells[i]] = seen[i] ? 1 : 0;
     }
-    for (int i = 0; i < portCells.length; i++) {
-      cells[portCells[i]] = Double.doubleToLongBits(peaks[i]);
+    for (Peak peak : peaks) {
+      peak.show(cells);
     }
   }
 }

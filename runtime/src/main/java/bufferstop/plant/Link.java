@@ -3,7 +3,7 @@ package bufferstop.plant;
 import bufferstop.model.Type;
 
 /**
- * A wire between two ends.
+ * A wire between two ends. Without its supply nothing arrives, whatever is wrong with the wire.
  *
  * @param sourceCell cell of the value that enters it
  * @param sourceType how to read that cell
@@ -19,8 +19,8 @@ record Link(int sourceCell, Type sourceType, int supply, WireRun wire, Sink sink
   }
 
   void deliver(long[] cells, boolean[] supplyUp) {
-    boolean fed = supply < 0 || supplyUp[supply];
-    sink.arrive(wire.deliver(fed ? value(cells[sourceCell]) : 0), cells);
+    double arrives = wire.deliver(value(cells[sourceCell]));
+    sink.arrive(supply < 0 || supplyUp[supply] ? arrives : 0, cells);
   }
 
   private double value(long bits) {

@@ -38,6 +38,15 @@ public final class PlantCatalog {
     return catalog;
   }
 
+  /** A catalogue of these models and no others. */
+  public static PlantCatalog of(PlantModel... models) {
+    PlantCatalog catalog = new PlantCatalog();
+    for (PlantModel model : models) {
+      catalog.byName.put(model.name(), model);
+    }
+    return catalog;
+  }
+
   /** The model of that name, or null. */
   public PlantModel named(String name) {
     return byName.get(name);

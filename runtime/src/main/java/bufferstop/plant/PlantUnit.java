@@ -89,7 +89,12 @@ final class PlantUnit {
   }
 
   void fault(int fault, boolean active, double amount) {
-    plant.fault(fault, active, amount);
+    try {
+      plant.fault(fault, active, amount);
+    } catch (RuntimeException e) {
+      String which = faults.get(fault).name();
+      throw new PlantFailure("plant `" + name + "` failed at its fault `" + which + "`: " + e, e);
+    }
   }
 
   String picture() {

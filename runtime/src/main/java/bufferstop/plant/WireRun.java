@@ -1,5 +1,6 @@
 package bufferstop.plant;
 
+import bufferstop.model.Fault;
 import bufferstop.spi.RandomStream;
 import java.util.Arrays;
 
@@ -11,6 +12,7 @@ final class WireRun {
   private final boolean bool;
   private final RandomStream random;
   private WireFaultMode mode; // null while sound
+  private Fault cause; // of the mode; null when nobody asks for its end
   private double stuckAt;
   private boolean takeStuckValue;
   private double[] line = {}; // values on their way, for DELAY
@@ -60,8 +62,21 @@ final class WireRun {
     mode = simple;
   }
 
+  /** Says which fault the present mode comes from, for {@link #end}. */
+  void blame(Fault fault) {
+    cause = fault;
+  }
+
+  /** Ends one fault; another that took its place in the meantime stays. */
+  void end(Fault fault) {
+    if (cause == fault) {
+      clear();
+    }
+  }
+
   void clear() {
     mode = null;
+    cause = null;
   }
 
   /** What arrives at the far end in this step. */

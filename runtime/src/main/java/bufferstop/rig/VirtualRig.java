@@ -112,8 +112,8 @@ public final class VirtualRig implements Target {
     Scenario.Inject inject = (Scenario.Inject) deed;
     Switch set = rig.field().faults().prepare(inject.fault(), problems);
     boolean ends = set != null && inject.forMicros() > 0;
-    Switch clear = ends ? rig.field().faults().prepareClear(inject.fault().on(), problems) : null;
-    return prepared(set, clear, inject.forMicros());
+    Switch end = ends ? rig.field().faults().prepareEnd(inject.fault(), problems) : null;
+    return prepared(set, end, inject.forMicros());
   }
 
   private Prepared prepared(Switch act, Switch undo, long undoAfterMicros) {

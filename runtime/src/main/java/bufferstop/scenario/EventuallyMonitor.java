@@ -1,7 +1,6 @@
 package bufferstop.scenario;
 
 import bufferstop.model.Values;
-import bufferstop.st.Expression;
 import java.util.List;
 
 /**
@@ -12,18 +11,20 @@ final class EventuallyMonitor implements Monitor {
   private static final double MICROS = 1e6;
 
   private final String text;
-  private final Expression that;
+  private final String unit; // of the margin when it fails; empty to take that of the quantity
+  private final Condition that;
   private final long withinMicros; // 0 for the end of the run
   private final Robustness robustness;
   private final Closest closest = new Closest(true);
   private final Watch watch;
   private long heldAt = -1;
 
-  EventuallyMonitor(String text, Expression that, long withinMicros) {
+  EventuallyMonitor(String text, String unit, Condition that, long withinMicros) {
     this.text = text;
+    this.unit = unit;
     this.that = that;
     this.withinMicros = withinMicros;
-    robustness = Robustness.of(that);
+    robustness = Robustness.of(that.spelled());
     watch = new Watch(that.reads());
   }
 
@@ -32,9 +33,10 @@ final class EventuallyMonitor implements Monitor {
     if (heldAt >= 0 || withinMicros > 0 && nowMicros > withinMicros) {
       return;
     }
-    closest.observe(robustness, cells, nowMicros);
+    boolean holds = that.truth(cells);
+    closest.observe(robustness, cells, holds, nowMicros);
     watch.observe(cells, nowMicros);
-    if (that.truth(cells)) {
+    if (holds) {
       heldAt = nowMicros;
     }
   }
@@ -43,8 +45,8 @@ final class EventuallyMonitor implements Monitor {
   public ExpectationResult finish(long endMicros) {
     if (heldAt >= 0) {
       Double left = withinMicros == 0 ? null : Double.valueOf((withinMicros - heldAt) / MICROS);
-      String unit = left == null ? "" : "s";
-      return new ExpectationResult(text, Verdict.PASSED, left, unit, heldAt, "", List.of());
+      String shown = left == null ? "" : "s";
+      return new ExpectationResult(text, Verdict.PASSED, left, shown, heldAt, "", List.of());
     }
     if (endMicros < withinMicros) {
       return new ExpectationResult(
@@ -60,7 +62,7 @@ final class EventuallyMonitor implements Monitor {
         text,
         Verdict.FAILED,
         closest.margin(),
-        closest.margin() == null ? "" : closest.unit(),
+        closest.margin() == null ? "" : unit.isEmpty() ? closest.unit() : unit,
         withinMicros == 0 ? endMicros : withinMicros,
         "it was never TRUE up to " + Values.time(withinMicros == 0 ? endMicros : withinMicros),
         watch.lines());

@@ -1,14 +1,13 @@
 package bufferstop.scenario;
 
 import bufferstop.model.Values;
-import bufferstop.st.Expression;
 import java.util.List;
 
 /** {@code always} and {@code never}: a condition has one value in every scan. */
 final class InvariantMonitor implements Monitor {
   private final String text;
   private final String unit;
-  private final Expression that;
+  private final Condition that;
   private final boolean wanted;
   private final Robustness robustness;
   private final Closest closest;
@@ -19,21 +18,22 @@ final class InvariantMonitor implements Monitor {
   /**
    * @param wanted TRUE for always, FALSE for never
    */
-  InvariantMonitor(String text, String unit, Expression that, boolean wanted) {
+  InvariantMonitor(String text, String unit, Condition that, boolean wanted) {
     this.text = text;
     this.unit = unit;
     this.that = that;
     this.wanted = wanted;
-    robustness = Robustness.of(that);
+    robustness = Robustness.of(that.spelled());
     closest = new Closest(!wanted);
     watch = new Watch(that.reads());
   }
 
   @Override
   public void observe(long[] cells, long nowMicros) {
-    closest.observe(robustness, cells, nowMicros);
+    boolean holds = that.truth(cells);
+    closest.observe(robustness, cells, holds, nowMicros);
     watch.observe(cells, nowMicros);
-    if (failedAt < 0 && that.truth(cells) != wanted) {
+    if (failedAt < 0 && holds != wanted) {
       failedAt = nowMicros;
       values = watch.lines();
     }
@@ -42,13 +42,13 @@ final class InvariantMonitor implements Monitor {
   @Override
   public ExpectationResult finish(long endMicros) {
     Double distance = closest.margin();
-    Double margin = distance == null || wanted ? distance : Double.valueOf(-distance);
+    Double margin = distance == null || wanted ? distance : Double.valueOf(0.0 - distance);
     String shown = unit.isEmpty() ? closest.unit() : unit;
+    long at = margin == null ? failedAt : closest.atMicros();
     if (failedAt < 0) {
-      long at = margin == null ? -1 : closest.atMicros();
       return new ExpectationResult(text, Verdict.PASSED, margin, shown, at, "", List.of());
     }
     String reason = "it was " + (wanted ? "FALSE" : "TRUE") + " at " + Values.time(failedAt);
-    return new ExpectationResult(text, Verdict.FAILED, margin, shown, failedAt, reason, values);
+    return new ExpectationResult(text, Verdict.FAILED, margin, shown, at, reason, values);
   }
 }

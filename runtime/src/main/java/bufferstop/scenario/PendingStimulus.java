@@ -9,6 +9,8 @@ final class PendingStimulus {
   private final Expression when; // null for a time
   private final Target.Prepared prepared;
   private long dueMicros;
+  private long lastMicros = -1; // of the last scan; an image that no scan has filled shows nothing
+  private long doneMicros;
   private boolean armed;
   private boolean done;
   private boolean over;
@@ -34,15 +36,17 @@ final class PendingStimulus {
     if (over) {
       return;
     }
-    if (!armed && when.truth(cells)) {
-      arm(nextMicros);
+    if (!armed && lastMicros >= 0 && when.truth(cells)) {
+      arm(lastMicros);
     }
+    lastMicros = nextMicros;
     if (armed && !done && nextMicros >= dueMicros) {
       prepared.act().perform();
       done = true;
+      doneMicros = nextMicros;
       over = prepared.undo() == null;
     }
-    if (done && !over && nextMicros >= dueMicros + prepared.undoAfterMicros()) {
+    if (done && !over && nextMicros >= doneMicros + prepared.undoAfterMicros()) {
       prepared.undo().perform();
       over = true;
     }

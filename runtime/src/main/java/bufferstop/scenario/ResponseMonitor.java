@@ -2,7 +2,6 @@ package bufferstop.scenario;
 
 import bufferstop.model.Symbol;
 import bufferstop.model.Values;
-import bufferstop.st.Expression;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -15,8 +14,8 @@ final class ResponseMonitor implements Monitor {
   private static final double MICROS = 1e6;
 
   private final String text;
-  private final Expression when;
-  private final Expression that;
+  private final Condition when;
+  private final Condition that;
   private final long withinMicros;
   private final Watch watch;
   private boolean triggered;
@@ -26,7 +25,7 @@ final class ResponseMonitor implements Monitor {
   private long failedAt = -1;
   private List<String> values = List.of();
 
-  ResponseMonitor(String text, Expression when, long withinMicros, Expression that) {
+  ResponseMonitor(String text, Condition when, long withinMicros, Condition that) {
     this.text = text;
     this.when = when;
     this.that = that;
@@ -74,7 +73,7 @@ final class ResponseMonitor implements Monitor {
       return new ExpectationResult(text, Verdict.FAILED, null, "", failedAt, reason, values);
     }
     if (!triggered) {
-      return inconclusive("its condition `" + when.source().value() + "` never held");
+      return inconclusive("its condition `" + when.text() + "` never held");
     }
     if (openSince >= 0) {
       return inconclusive("the run ended at " + Values.time(endMicros) + ", its answer still open");

@@ -31,7 +31,8 @@ final class ScenarioLinker {
     List<PendingStimulus> all = new ArrayList<>();
     for (Stimulus stimulus : scenario.stimuli()) {
       SourceText text = stimulus.trigger().when();
-      Expression when = text == null ? null : read(text, problems);
+      Expression when =
+          text == null ? null : ExpressionReader.read(text, target.scope(), Type.BOOL, problems);
       Target.Prepared prepared = target.prepare(stimulus.deed(), problems);
       if (prepared != null && (text == null || when != null)) {
         all.add(new PendingStimulus(stimulus, when, prepared));
@@ -72,30 +73,33 @@ final class ScenarioLinker {
 
   private Monitor monitor(Expectation expectation, RecordingScope scope, Diagnostics found) {
     if (expectation instanceof Always a) {
-      Expression that = read(a.that(), scope, found);
+      Condition that = read(a.that(), scope, found);
       return that == null ? null : new InvariantMonitor(a.text(), a.unit(), that, true);
     }
     if (expectation instanceof Never n) {
-      Expression that = read(n.that(), scope, found);
+      Condition that = read(n.that(), scope, found);
       return that == null ? null : new InvariantMonitor(n.text(), n.unit(), that, false);
     }
     if (expectation instanceof Eventually e) {
-      Expression that = read(e.that(), scope, found);
-      return that == null ? null : new EventuallyMonitor(e.text(), that, e.withinMicros());
+      Condition that = read(e.that(), scope, found);
+      return that == null
+          ? null
+          : new EventuallyMonitor(e.text(), e.unit(), that, e.withinMicros());
     }
     Response r = (Response) expectation;
-    Expression when = read(r.when(), scope, found);
-    Expression that = read(r.that(), scope, found);
+    Condition when = read(r.when(), scope, found);
+    Condition that = read(r.that(), scope, found);
     return when == null || that == null
         ? null
         : new ResponseMonitor(r.text(), when, r.withinMicros(), that);
   }
 
-  private Expression read(SourceText text, Diagnostics found) {
-    return ExpressionReader.read(text, target.scope(), target::condition, Type.BOOL, found);
-  }
-
-  private Expression read(SourceText text, RecordingScope scope, Diagnostics found) {
-    return ExpressionReader.read(text, scope, target::condition, Type.BOOL, found);
+  private Condition read(SourceText text, RecordingScope scope, Diagnostics found) {
+    Expression judged = ExpressionReader.read(text, scope, Type.BOOL, found);
+    return judged == null
+        ? null
+        : new Condition(
+            judged,
+            ExpressionReader.read(text, scope, target::condition, Type.BOOL, new Diagnostics()));
   }
 }

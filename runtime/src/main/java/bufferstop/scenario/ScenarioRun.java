@@ -33,15 +33,18 @@ public final class ScenarioRun {
     long began = System.nanoTime();
     long scans = 0;
     long last = 0;
+    // judged is a copy, so that an expression that counts an error changes nothing in the run
+    long[] seen = target.cells().clone();
     while (target.nextMicros() <= scenario.forMicros()) {
       last = target.nextMicros();
       for (PendingStimulus stimulus : stimuli) {
-        stimulus.beforeScan(target.cells(), last);
+        stimulus.beforeScan(seen, last);
       }
       target.scan();
       scans++;
+      System.arraycopy(target.cells(), 0, seen, 0, seen.length);
       for (Monitor monitor : monitors) {
-        monitor.observe(target.cells(), last);
+        monitor.observe(seen, last);
       }
     }
     return result(scans, last, System.nanoTime() - began);

@@ -1,0 +1,176 @@
+package bufferstop.scenario;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+
+import bufferstop.engine.ScanPoints;
+import bufferstop.image.Layout;
+import bufferstop.model.Diagnostics;
+import bufferstop.model.Name;
+import bufferstop.model.Position;
+import bufferstop.model.Scenario;
+import bufferstop.model.Scenario.Deed;
+import bufferstop.model.Scenario.Expectation;
+import bufferstop.model.Scenario.Release;
+import bufferstop.model.Scenario.Stimulus;
+import bufferstop.model.Scenario.Trigger;
+import bufferstop.model.Scope;
+import bufferstop.model.SourceText;
+import bufferstop.model.Symbol;
+import bufferstop.model.Type;
+import bufferstop.st.Expression;
+import bufferstop.st.ExpressionReader;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
+import java.util.stream.LongStream;
+
+/** A target that plays back a table of samples, one row a scan, and notes what is done to it. */
+final class Samples implements Target {
+  static final Position HERE = Position.ofFile("test");
+
+  private final long periodMicros;
+  private final Layout layout = new Layout();
+  private final Map<Integer, long[]> columns = new TreeMap<>();
+  private final Map<String, Expression> conditions = new TreeMap<>();
+  private final List<Stimulus> stimuli = new ArrayList<>();
+  private final List<String> acts = new ArrayList<>();
+  private long[] cells;
+  private int scans;
+  private int length;
+
+  Samples(long periodMicros) {
+    this.periodMicros = periodMicros;
+    ScanPoints.declare(layout);
+  }
+
+  private Samples column(String name, Type type, String unit, long[] bits) {
+    Symbol symbol =
+        layout.add(name, type, Symbol.Kind.INTERNAL, Layout.Seen.BY_ALL, unit, "", HERE);
+    columns.put(symbol.index(), bits);
+    length = bits.length;
+    return this;
+  }
+
+  Samples real(String name, String unit, double... values) {
+    long[] bits = Arrays.stream(values).mapToLong(Double::doubleToLongBits).toArray();
+    return column(name, Type.LREAL, unit, bits);
+  }
+
+  /** One character a sample. */
+  Samples bool(String name, String values) {
+    return column(name, Type.BOOL, "", values.chars().mapToLong(c -> c - '0').toArray());
+  }
+
+  Samples time(String name, long... micros) {
+    return column(name, Type.TIME, "", micros);
+  }
+
+  /** A name whose own condition is known, as that of a hazard. */
+  Samples condition(String name, String condition) {
+    Diagnostics problems = new Diagnostics();
+    conditions.put(
+        name, ExpressionReader.read(SourceText.of(condition), scope(), Type.BOOL, problems));
+    assertEquals(List.of(), problems.sorted());
+    return this;
+  }
+
+  /** Something done after a time, for a time (0 for ever); {@code when} may be null. */
+  Samples deed(String when, long afterMicros, String what, long forMicros) {
+    SourceText text = when == null ? null : SourceText.of(when);
+    Deed deed = new Release(new Name(what + ":" + forMicros, HERE));
+    stimuli.add(new Stimulus(new Trigger(text, afterMicros), deed, HERE));
+    return this;
+  }
+
+  /** Runs over all samples. */
+  ScenarioResult judge(Expectation... expectations) {
+    return judge(new Diagnostics(), expectations);
+  }
+
+  ScenarioResult judge(Diagnostics problems, Expectation... expectations) {
+    long end = (length - 1) * periodMicros;
+    Scenario scenario =
+        new Scenario(
+            "samples", "test", "", end, 1, List.copyOf(stimuli), List.of(expectations), HERE);
+    cells = new long[layout.symbols().size()];
+    return ScenarioRun.link(scenario, this, problems).run();
+  }
+
+  ExpectationResult only(Expectation expectation) {
+    return judge(expectation).expectations().get(0);
+  }
+
+  /** What was done, and in which scan. */
+  List<String> acts() {
+    return acts;
+  }
+
+  @Override
+  public Prepared prepare(Deed deed, Diagnostics problems) {
+    String[] parts = ((Release) deed).element().text().split(":");
+    long lasts = Long.parseLong(parts[1]);
+    Act undo = lasts == 0 ? null : () -> acts.add(parts[0] + " ends before scan " + scans);
+    return new Prepared(() -> acts.add(parts[0] + " before scan " + scans), undo, lasts);
+  }
+
+  @Override
+  public Scope scope() {
+    return layout.field();
+  }
+
+  @Override
+  public Expression condition(String name) {
+    return conditions.get(name);
+  }
+
+  @Override
+  public void scan() {
+    columns.forEach((cell, bits) -> cells[cell] = bits[scans]);
+    scans++;
+  }
+
+  @Override
+  public long nextMicros() {
+    return scans * periodMicros;
+  }
+
+  @Override
+  public long periodMicros() {
+    return periodMicros;
+  }
+
+  @Override
+  public long[] cells() {
+    return cells;
+  }
+
+  @Override
+  public List<Happening> happenings() {
+    return LongStream.range(0, scans).mapToObj(i -> new Happening(i, "happening " + i)).toList();
+  }
+
+  @Override
+  public String traceSha256() {
+    return "";
+  }
+
+  static Expectation always(String that) {
+    return new Scenario.Always(SourceText.of(that), "always " + that, "", HERE);
+  }
+
+  static Expectation never(String that) {
+    return new Scenario.Never(SourceText.of(that), "never " + that, "", HERE);
+  }
+
+  static Expectation eventually(String that, long withinMicros) {
+    return new Scenario.Eventually(
+        SourceText.of(that), withinMicros, "eventually " + that, "", HERE);
+  }
+
+  static Expectation response(String when, long withinMicros, String that) {
+    return new Scenario.Response(
+        SourceText.of(when), withinMicros, SourceText.of(that), "when " + when, "", HERE);
+  }
+}
