@@ -75,9 +75,10 @@ final class Contacts implements Scope {
     WireRun wire =
         new WireRun(output.name(), true, new SeededStream(seed, "wire." + output.name()));
     int cell = contact.index();
+    Symbol remote = layout.field().find(output.name() + ".remote");
     links.add(
         new Link(
-            output.index(),
+            remote == null ? output.index() : remote.index(),
             output.type(),
             supplyOf(output),
             wire,

@@ -8,24 +8,30 @@ import bufferstop.model.Name;
 import bufferstop.model.NearNames;
 import java.util.List;
 import java.util.Locale;
+import java.util.function.ToIntFunction;
 
-/** The push buttons of the panel under simulated fingers. */
+/** The push buttons and selectors of the panel under simulated fingers. */
 public final class Desk {
-  private final List<PanelElement> buttons;
-  private final int[] cells;
+  private final List<PanelElement> elements;
+  private final ToIntFunction<String> cellOf;
 
   /**
-   * @param cells cell of each button's contact
+   * @param elements of the whole panel
+   * @param cellOf cell of a contact by its full name
    */
-  Desk(List<PanelElement> buttons, int[] cells) {
-    this.buttons = buttons;
-    this.cells = cells;
+  Desk(List<PanelElement> elements, ToIntFunction<String> cellOf) {
+    this.elements = elements;
+    this.cellOf = cellOf;
   }
 
-  /** Nobody presses. */
+  /** Nobody presses; selectors stand at their first position. */
   void start(long[] image) {
-    for (int i = 0; i < cells.length; i++) {
-      image[cells[i]] = buttons.get(i).normallyClosed() ? 1 : 0;
+    for (PanelElement element : elements) {
+      if (element.kind() == ElementKind.PUSH_BUTTON) {
+        image[cellOf.applyAsInt(contact(element))] = element.normallyClosed() ? 1 : 0;
+      } else if (element.kind() == ElementKind.SELECTOR) {
+        image[cellOf.applyAsInt(contact(element, element.positions().get(0)))] = 1;
+      }
     }
   }
 
@@ -41,32 +47,79 @@ public final class Desk {
 
   /** Whether a finger that lifts leaves the button pressed. */
   public boolean isLatching(Name name) {
-    int number = number(name);
-    return number >= 0 && buttons.get(number).latching();
+    PanelElement element = find(name, ElementKind.PUSH_BUTTON);
+    return element != null && element.latching();
+  }
+
+  /** Resolves the turning of a selector; null after a diagnostic. */
+  public Switch turn(Name name, Name to, Diagnostics problems) {
+    PanelElement element = known(name, ElementKind.SELECTOR, "selector", problems);
+    if (element == null) {
+      return null;
+    }
+    int wanted = -1;
+    int[] cells = new int[element.positions().size()];
+    for (int i = 0; i < cells.length; i++) {
+      cells[i] = cellOf.applyAsInt(contact(element, element.positions().get(i)));
+      wanted = element.positions().get(i).equalsIgnoreCase(to.text()) ? i : wanted;
+    }
+    if (wanted < 0) {
+      problems.add(
+          Diagnostic.error(
+                  to.position(),
+                  "selector `" + element.name() + "` has no position `" + to.text() + "`")
+              .expected(String.join(", ", element.positions()))
+              .help(NearNames.question(to.text(), element.positions())));
+      return null;
+    }
+    int position = wanted;
+    return image -> {
+      for (int i = 0; i < cells.length; i++) {
+        image[cells[i]] = i == position ? 1 : 0;
+      }
+    };
   }
 
   private Switch move(Name name, boolean pressed, Diagnostics problems) {
-    int number = number(name);
-    if (number < 0) {
-      List<String> known = buttons.stream().map(PanelElement::name).toList();
-      problems.add(
-          Diagnostic.error(name.position(), "no push button named `" + name.text() + "`")
-              .expected("a push button of the panel")
-              .help(NearNames.question(bare(name), known)));
+    PanelElement element = known(name, ElementKind.PUSH_BUTTON, "push button", problems);
+    if (element == null) {
       return null;
     }
-    long contact = buttons.get(number).normallyClosed() == pressed ? 0 : 1;
-    return image -> image[cells[number]] = contact;
+    int cell = cellOf.applyAsInt(contact(element));
+    long closed = element.normallyClosed() == pressed ? 0 : 1;
+    return image -> image[cell] = closed;
   }
 
-  private int number(Name name) {
-    for (int i = 0; i < buttons.size(); i++) {
-      boolean button = buttons.get(i).kind() == ElementKind.PUSH_BUTTON;
-      if (button && buttons.get(i).name().equalsIgnoreCase(bare(name))) {
-        return i;
+  private PanelElement known(Name name, ElementKind kind, String what, Diagnostics problems) {
+    PanelElement element = find(name, kind);
+    if (element == null) {
+      List<String> known =
+          elements.stream().filter(e -> e.kind() == kind).map(PanelElement::name).toList();
+      problems.add(
+          Diagnostic.error(name.position(), "no " + what + " named `" + name.text() + "`")
+              .expected("a " + what + " of the panel")
+              .help(NearNames.question(bare(name), known)));
+    }
+    return element;
+  }
+
+  private PanelElement find(Name name, ElementKind kind) {
+    for (PanelElement element : elements) {
+      if (element.kind() == kind && element.name().equalsIgnoreCase(bare(name))) {
+        return element;
       }
     }
-    return -1;
+    return null;
+  }
+
+  /** Full name of a push button's contact. */
+  static String contact(PanelElement button) {
+    return "panel." + button.name();
+  }
+
+  /** Full name of a selector's contact at a position. */
+  static String contact(PanelElement selector, String position) {
+    return "panel." + selector.name() + "." + position;
   }
 
   private static String bare(Name name) {

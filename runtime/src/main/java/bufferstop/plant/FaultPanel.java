@@ -19,20 +19,26 @@ import java.util.TreeMap;
 /** Sets and clears the faults of a run. */
 public final class FaultPanel {
 
-  private static final long DEFAULT_DELAY = 100_000;
-  private static final long DEFAULT_CHATTER = 3_000;
+  private static final long DEFAULT_LATE = 100_000;
   private static final long LONGEST_DELAY = 60_000_000;
 
   private final long stepMicros;
   private final Map<String, WireRun> wires = new TreeMap<>();
   private final List<String> supplies;
   private final boolean[] supplyUp;
+  private final Map<String, NodeRun> nodes = new TreeMap<>();
   private final Map<String, PlantUnit> plants = new TreeMap<>();
 
-  FaultPanel(long stepMicros, List<WireRun> wires, List<String> supplies, List<PlantUnit> plants) {
+  FaultPanel(
+      long stepMicros,
+      List<WireRun> wires,
+      List<String> supplies,
+      List<NodeRun> nodes,
+      List<PlantUnit> plants) {
     this.stepMicros = stepMicros;
     wires.forEach(w -> this.wires.put(w.name().toLowerCase(Locale.ROOT), w));
     this.supplies = supplies.stream().map(s -> s.toLowerCase(Locale.ROOT)).toList();
+    nodes.forEach(n -> this.nodes.put(n.name().toLowerCase(Locale.ROOT), n));
     plants.forEach(p -> this.plants.put(p.name().toLowerCase(Locale.ROOT), p));
     supplyUp = new boolean[supplies.size()];
     Arrays.fill(supplyUp, true);
@@ -45,8 +51,12 @@ public final class FaultPanel {
   /** Resolves a fault; null after a diagnostic. */
   public Switch prepare(Fault fault, Diagnostics problems) {
     return switch (fault.on().place()) {
-      case WIRE -> prepareWire(fault, problems);
+      case WIRE -> {
+        WireRun wire = wire(fault.on().name(), problems);
+        yield wire == null ? null : new WireFaultLinker(problems).link(wire, fault, stepMicros);
+      }
       case SUPPLY -> prepareSupply(fault, problems);
+      case NODE -> prepareNode(fault, problems);
       case PLANT -> preparePlant(fault, problems);
     };
   }
@@ -61,6 +71,10 @@ public final class FaultPanel {
       case SUPPLY -> {
         int supply = supply(on.name(), problems);
         return supply < 0 ? null : cells -> supplyUp[supply] = true;
+      }
+      case NODE -> {
+        NodeRun node = node(on.name(), problems);
+        return node == null ? null : cells -> node.heal();
       }
       default -> {
         PlantUnit plant = plant(on.name(), problems);
@@ -103,75 +117,6 @@ public final class FaultPanel {
     }
   }
 
-  private Switch prepareWire(Fault fault, Diagnostics problems) {
-    WireRun wire = wire(fault.on().name(), problems);
-    if (wire == null) {
-      return null;
-    }
-    WireFaultMode mode = WireFaultMode.named(fault.mode().text());
-    if (mode == null || !mode.fits(wire.isBool())) {
-      String carries = wire.isBool() ? "a BOOL" : "a quantity";
-      String what =
-          mode == null
-              ? "no wire fault called `" + fault.mode().text() + "`"
-              : "`"
-                  + mode.word()
-                  + "` does not fit wire `"
-                  + wire.name()
-                  + "`, which carries "
-                  + carries;
-      problems.add(
-          Diagnostic.error(fault.mode().position(), what)
-              .expected(String.join(", ", WireFaultMode.words(wire.isBool())))
-              .help(WireFaultMode.question(fault.mode().text(), wire.isBool())));
-      return null;
-    }
-    Switch begin = begin(wire, mode, fault, problems);
-    return begin == null
-        ? null
-        : cells -> {
-          begin.act(cells);
-          wire.blame(fault);
-        };
-  }
-
-  private Switch begin(WireRun wire, WireFaultMode mode, Fault fault, Diagnostics problems) {
-    return switch (mode) {
-      case STUCK -> stuck(wire, fault, problems);
-      case DELAY -> delay(wire, fault, problems);
-      case CHATTER -> {
-        long every = fault.micros() == 0 ? DEFAULT_CHATTER : fault.micros();
-        yield cells -> wire.chatter(Math.min(1.0, (double) stepMicros / every));
-      }
-      default -> cells -> wire.set(mode);
-    };
-  }
-
-  private Switch stuck(WireRun wire, Fault fault, Diagnostics problems) {
-    if (fault.value() == null) {
-      return cells -> wire.stick(Double.NaN);
-    }
-    Type type = wire.isBool() ? Type.BOOL : Type.LREAL;
-    Long bits = ExpressionReader.literal(fault.value(), type, problems);
-    if (bits == null) {
-      return null;
-    }
-    double value = wire.isBool() ? bits : Double.longBitsToDouble(bits);
-    return cells -> wire.stick(value);
-  }
-
-  private Switch delay(WireRun wire, Fault fault, Diagnostics problems) {
-    long by = fault.micros() == 0 ? DEFAULT_DELAY : fault.micros();
-    if (by > LONGEST_DELAY) {
-      problems.add(
-          Diagnostic.error(fault.mode().position(), "a delay by " + Values.time(by))
-              .expected("at most " + Values.time(LONGEST_DELAY)));
-      return null;
-    }
-    int steps = (int) ((by + stepMicros - 1) / stepMicros);
-    return cells -> wire.delay(steps);
-  }
-
   private Switch prepareSupply(Fault fault, Diagnostics problems) {
     int supply = supply(fault.on().name(), problems);
     if (!fault.mode().text().equalsIgnoreCase("lost")) {
@@ -182,6 +127,27 @@ public final class FaultPanel {
       return null;
     }
     return supply < 0 ? null : cells -> supplyUp[supply] = false;
+  }
+
+  private Switch prepareNode(Fault fault, Diagnostics problems) {
+    NodeRun node = node(fault.on().name(), problems);
+    if (node == null) {
+      return null;
+    }
+    if (fault.mode().text().equalsIgnoreCase("lost")) {
+      return cells -> node.cut();
+    }
+    if (fault.mode().text().equalsIgnoreCase("late")) {
+      long by = fault.micros() == 0 ? DEFAULT_LATE : Math.min(fault.micros(), LONGEST_DELAY);
+      int cycles = (int) ((by + node.cycleMicros() - 1) / node.cycleMicros());
+      return cells -> node.delay(cycles);
+    }
+    problems.add(
+        Diagnostic.error(
+                fault.mode().position(), "no node fault called `" + fault.mode().text() + "`")
+            .expected("lost, or late with `by:`")
+            .help(NearNames.question(fault.mode().text(), List.of("lost", "late"))));
+    return null;
   }
 
   private Switch preparePlant(Fault fault, Diagnostics problems) {
@@ -243,6 +209,14 @@ public final class FaultPanel {
       unknown("supply", name, supplies, problems);
     }
     return supply;
+  }
+
+  private NodeRun node(Name name, Diagnostics problems) {
+    NodeRun node = nodes.get(name.text().toLowerCase(Locale.ROOT));
+    if (node == null) {
+      unknown("node", name, List.copyOf(nodes.keySet()), problems);
+    }
+    return node;
   }
 
   private PlantUnit plant(Name name, Diagnostics problems) {

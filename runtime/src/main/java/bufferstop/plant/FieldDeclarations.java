@@ -7,6 +7,7 @@ import bufferstop.model.Diagnostics;
 import bufferstop.model.Field;
 import bufferstop.model.Name;
 import bufferstop.model.NearNames;
+import bufferstop.model.Point;
 import bufferstop.model.Position;
 import bufferstop.model.Symbol;
 import bufferstop.model.Symbol.Kind;
@@ -35,7 +36,15 @@ final class FieldDeclarations {
     return plants;
   }
 
-  void declare(Field field, PlantCatalog catalog, long seed) {
+  void declare(Field field, List<Point> points, PlantCatalog catalog, long seed) {
+    for (Field.Node node : field.nodes()) {
+      add("nodes." + node.name() + ".ok", Type.BOOL, Kind.INTERNAL, Seen.BY_ALL, "", node.text(), node.position());
+    }
+    for (Point point : points) {
+      if (point.kind() == Kind.OUTPUT && point.node() != null) {
+        value(point.name() + ".remote", point.type(), Kind.INTERNAL, "", "given by the node", point.position());
+      }
+    }
     for (Field.Supply supply : field.supplies()) {
       value(
           "supplies." + supply.name(),
@@ -46,6 +55,18 @@ final class FieldDeclarations {
           supply.position());
     }
     for (Field.PanelElement element : field.panel()) {
+      for (String position : element.positions()) {
+        value(
+            "panel." + element.name() + "." + position,
+            Type.BOOL,
+            Kind.INTERNAL,
+            "",
+            element.text(),
+            element.position());
+      }
+      if (element.kind() == Field.ElementKind.SELECTOR) {
+        continue;
+      }
       value(
           "panel." + element.name(),
           Type.BOOL,
@@ -67,7 +88,12 @@ final class FieldDeclarations {
 
   private Symbol value(
       String name, Type type, Kind kind, String unit, String text, Position position) {
-    Symbol symbol = layout.add(name, type, kind, Seen.BY_FIELD, unit, text, position);
+    return add(name, type, kind, Seen.BY_FIELD, unit, text, position);
+  }
+
+  private Symbol add(
+      String name, Type type, Kind kind, Seen seen, String unit, String text, Position position) {
+    Symbol symbol = layout.add(name, type, kind, seen, unit, text, position);
     if (symbol == null) {
       problems.add(
           Diagnostic.error(position, "`" + name + "` is declared twice")

@@ -3,6 +3,7 @@ package bufferstop.plant;
 import bufferstop.image.Layout;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.Field;
+import bufferstop.model.Point;
 import bufferstop.model.Project;
 import bufferstop.model.SourceText;
 import bufferstop.model.Symbol;
@@ -39,7 +40,7 @@ public final class FieldLinker {
   public static FieldLinker declare(
       Project project, PlantCatalog catalog, long seed, Layout layout, Diagnostics problems) {
     FieldLinker linker = new FieldLinker(project, seed, layout, problems);
-    linker.declarations.declare(linker.field, catalog, seed);
+    linker.declarations.declare(linker.field, project.controller().points(), catalog, seed);
     return linker;
   }
 
@@ -59,8 +60,7 @@ public final class FieldLinker {
     }
     List<WireRun> runs = new ArrayList<>(wiring.runs());
     contacts.links().forEach(l -> runs.add(l.wire()));
-    List<Field.PanelElement> buttons =
-        field.panel().stream().filter(e -> e.kind() == Field.ElementKind.PUSH_BUTTON).toList();
+    List<NodeRun> nodes = nodes(wiring);
     return new FieldRun(
         new FieldRun.Parts(
             project.plantStepMicros(),
@@ -70,15 +70,39 @@ public final class FieldLinker {
             cells("circuits.", field.circuits().stream().map(Field.Circuit::name).toList()),
             wiring.links().toArray(Link[]::new),
             wiring.inputs().toArray(InputPoint[]::new),
-            new Desk(
-                buttons, cells("panel.", buttons.stream().map(Field.PanelElement::name).toList())),
+            new Desk(field.panel(), name -> layout.field().find(name).index()),
+            nodes.toArray(NodeRun[]::new),
             declarations.plants().toArray(PlantUnit[]::new),
             watch,
             new FaultPanel(
                 project.plantStepMicros(),
                 runs,
                 field.supplies().stream().map(Field.Supply::name).toList(),
+                nodes,
                 declarations.plants())));
+  }
+
+  private List<NodeRun> nodes(Wiring wiring) {
+    List<NodeRun> all = new ArrayList<>();
+    for (Field.Node node : field.nodes()) {
+      List<Point> points =
+          project.controller().points().stream()
+              .filter(p -> p.node() != null && p.node().text().equalsIgnoreCase(node.name()))
+              .toList();
+      List<Point> outputs = points.stream().filter(p -> p.kind() == Kind.OUTPUT).toList();
+      all.add(
+          new NodeRun(
+              node,
+              points.stream()
+                  .filter(p -> p.kind() == Kind.INPUT)
+                  .map(wiring::input)
+                  .toArray(InputPoint[]::new),
+              cells("", outputs.stream().map(Point::name).toList()),
+              cells("", outputs.stream().map(p -> p.name() + ".remote").toList()),
+              outputs.stream().mapToLong(Point::safe).toArray(),
+              layout.field().find("nodes." + node.name() + ".ok").index()));
+    }
+    return all;
   }
 
   /** The hazards' own conditions by lower-case name ({@code hazards.x}), for margins. */

@@ -20,6 +20,7 @@ public final class FieldRun {
       Link[] wires,
       InputPoint[] inputs,
       Desk desk,
+      NodeRun[] nodes,
       PlantUnit[] plants,
       HazardWatch hazards,
       FaultPanel faults) {}
@@ -43,6 +44,9 @@ public final class FieldRun {
     for (InputPoint input : parts.inputs) {
       input.start();
     }
+    for (NodeRun node : parts.nodes) {
+      node.start(cells);
+    }
     parts.hazards.beginScan(cells);
   }
 
@@ -63,6 +67,9 @@ public final class FieldRun {
       deliver(cells);
       for (InputPoint input : parts.inputs) {
         input.step(parts.stepMicros);
+      }
+      for (NodeRun node : parts.nodes) {
+        node.step(cells, parts.stepMicros);
       }
       for (PlantUnit plant : parts.plants) {
         plant.step(parts.stepMicros, cells);

@@ -1,6 +1,6 @@
 package bufferstop.plant;
 
-import bufferstop.model.Field.OnLoss;
+import bufferstop.model.Field;
 
 /**
  * One remote I/O node at work. Every cycle the link carries the inputs to the controller and the outputs
@@ -9,10 +9,7 @@ import bufferstop.model.Field.OnLoss;
  * values. A late link carries everything some cycles late. Nothing is allocated in a step.
  */
 final class NodeRun {
-  private final String name;
-  private final long cycleMicros;
-  private final long timeoutMicros;
-  private final OnLoss onLoss;
+  private final Field.Node node;
   private final InputPoint[] inputs;
   private final int[] outputCells; // what the controller gives
   private final int[] remoteCells; // what the node gives
@@ -25,20 +22,20 @@ final class NodeRun {
   private int at;
   private final long[] image;
 
+  /**
+   * @param outputCells cells of the outputs the node gives, as the controller gives them
+   * @param remoteCells their cells as the node gives them
+   * @param safe their safe values
+   * @param okCell of {@code nodes.NAME.ok}
+   */
   NodeRun(
-      String name,
-      long cycleMicros,
-      long timeoutMicros,
-      OnLoss onLoss,
+      Field.Node node,
       InputPoint[] inputs,
       int[] outputCells,
       int[] remoteCells,
       long[] safe,
       int okCell) {
-    this.name = name;
-    this.cycleMicros = cycleMicros;
-    this.timeoutMicros = timeoutMicros;
-    this.onLoss = onLoss;
+    this.node = node;
     this.inputs = inputs;
     this.outputCells = outputCells;
     this.remoteCells = remoteCells;
@@ -48,22 +45,28 @@ final class NodeRun {
   }
 
   String name() {
-    return name;
+    return node.name();
   }
 
   long cycleMicros() {
-    return cycleMicros;
+    return node.cycleMicros();
   }
 
-  /** Fault: the link is cut, or whole again. */
-  void cut(boolean isCut) {
-    up = !isCut;
+  /** Fault: the link is cut. */
+  void cut() {
+    up = false;
   }
 
-  /** Fault: everything arrives this many cycles late; 0 for none. Between the two it is silent. */
+  /** Fault: everything arrives so many cycles late; until the first of it does the link is silent. */
   void delay(int cycles) {
-    late = new long[cycles][];
+    late = new long[Math.max(1, cycles)][];
     at = 0;
+  }
+
+  /** The link is in order again. */
+  void heal() {
+    up = true;
+    late = new long[0][];
   }
 
   /** Values at time zero: one exchange, the link in order. */
@@ -77,15 +80,15 @@ final class NodeRun {
   void step(long[] cells, long stepMicros) {
     silentMicros += stepMicros;
     sinceCycleMicros += stepMicros;
-    if (sinceCycleMicros >= cycleMicros) {
+    if (sinceCycleMicros >= node.cycleMicros()) {
       sinceCycleMicros = 0;
       if (up) {
         exchange(cells);
       }
     }
-    boolean lost = silentMicros > timeoutMicros;
+    boolean lost = silentMicros > node.timeoutMicros();
     cells[okCell] = lost ? 0 : 1;
-    if (lost && onLoss == OnLoss.SAFE) {
+    if (lost && node.onLoss() == Field.OnLoss.SAFE) {
       for (InputPoint input : inputs) {
         input.substitute();
       }

@@ -2,23 +2,17 @@ package bufferstop.plant;
 
 import bufferstop.model.Fault;
 import bufferstop.spi.RandomStream;
-import java.util.Arrays;
 
 /**
- * One wire at work: takes the value at its source, does to it what faults do, and tells the result.
+ * One wire at work: takes the value at its source, does to it what its fault does, and tells the
+ * result. It has one fault at a time; the last one set wins.
  */
 final class WireRun {
   private final String name;
   private final boolean bool;
   private final RandomStream random;
-  private WireFaultMode mode; // null while sound
-  private Fault cause; // of the mode; null when nobody asks for its end
-  private double stuckAt;
-  private boolean takeStuckValue;
-  private double[] line = {}; // values on their way, for DELAY
-  private int at;
-  private double flipChance;
-  private boolean flipped;
+  private WireFault fault; // null while sound
+  private Fault cause; // of the fault; null when nobody asks for its end
   private double last;
 
   WireRun(String name, boolean bool, RandomStream random) {
@@ -35,80 +29,33 @@ final class WireRun {
     return bool;
   }
 
-  /** Stays at {@code value}, or at the present one when it is NaN. */
-  void stick(double value) {
-    mode = WireFaultMode.STUCK;
-    stuckAt = value;
-    takeStuckValue = Double.isNaN(value);
+  /** The wire's own stream, for faults that are random. */
+  RandomStream random() {
+    return random;
   }
 
-  /** Every change arrives {@code steps} steps late. */
-  void delay(int steps) {
-    mode = WireFaultMode.DELAY;
-    line = new double[Math.max(1, steps)];
-    Arrays.fill(line, last);
-    at = 0;
-  }
-
-  /** Flips with a chance in every step. */
-  void chatter(double chance) {
-    mode = WireFaultMode.CHATTER;
-    flipChance = chance;
-    flipped = false;
-  }
-
-  /** Any fault that needs nothing more said. */
-  void set(WireFaultMode simple) {
-    mode = simple;
-  }
-
-  /** Says which fault the present mode comes from, for {@link #end}. */
-  void blame(Fault fault) {
-    cause = fault;
+  /** Sets a fault; {@code because} is what {@link #end} asks for, or null. */
+  void begin(WireFault effect, Fault because) {
+    fault = effect;
+    cause = because;
+    effect.begin(last);
   }
 
   /** Ends one fault; another that took its place in the meantime stays. */
-  void end(Fault fault) {
-    if (cause == fault) {
+  void end(Fault ended) {
+    if (cause == ended) {
       clear();
     }
   }
 
   void clear() {
-    mode = null;
+    fault = null;
     cause = null;
   }
 
   /** What arrives at the far end in this step. */
   double deliver(double value) {
-    last = mode == null ? value : faulty(value);
+    last = fault == null ? value : fault.apply(value);
     return last;
-  }
-
-  private double faulty(double value) {
-    return switch (mode) {
-      case STUCK -> {
-        if (takeStuckValue) {
-          stuckAt = last;
-          takeStuckValue = false;
-        }
-        yield stuckAt;
-      }
-      case OPEN -> 0;
-      case SHORT -> 1;
-      case INVERTED -> value != 0 ? 0 : 1;
-      case DELAY -> delayed(value);
-      case CHATTER -> {
-        flipped ^= random.nextDouble() < flipChance;
-        yield flipped ? (value != 0 ? 0 : 1) : value;
-      }
-    };
-  }
-
-  private double delayed(double value) {
-    double arrives = line[at];
-    line[at] = value;
-    at = (at + 1) % line.length;
-    return arrives;
   }
 }

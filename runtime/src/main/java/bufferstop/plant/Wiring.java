@@ -14,6 +14,8 @@ import bufferstop.model.Symbol.Kind;
 import bufferstop.model.Type;
 import bufferstop.spi.Port;
 import java.util.ArrayList;
+import java.util.Collection;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -29,7 +31,7 @@ final class Wiring {
   private final Map<String, Integer> sources = new TreeMap<>(); // name to cell
   private final Map<String, Far> sinks = new TreeMap<>();
   private final List<Link> links = new ArrayList<>();
-  private final List<InputPoint> inputs = new ArrayList<>();
+  private final Map<String, InputPoint> inputs = new LinkedHashMap<>(); // by point
   private final Map<Integer, Boolean> usedOutputs = new TreeMap<>();
 
   /** The far end of a wire: what kind of value it takes and where it lands. */
@@ -66,8 +68,12 @@ final class Wiring {
     return links;
   }
 
-  List<InputPoint> inputs() {
-    return inputs;
+  Collection<InputPoint> inputs() {
+    return inputs.values();
+  }
+
+  InputPoint input(Point point) {
+    return inputs.get(key(point.name()));
   }
 
   List<WireRun> runs() {
@@ -78,14 +84,17 @@ final class Wiring {
     for (Point point : project.controller().points()) {
       Symbol symbol = layout.field().find(point.name());
       boolean carried = point.type() == Type.BOOL || point.type().isReal();
+      checkNode(point);
       if (point.supply() != null && Contacts.supplyNumber(project, point.supply()) < 0) {
         reportUnknownSupply(point.supply());
       }
       if (point.kind() == Kind.OUTPUT) {
         source(point.name());
       } else if (point.kind() == Kind.INPUT && symbol.kind() == Kind.INPUT) {
-        InputPoint input = new InputPoint(symbol.index(), point.type(), point.filterMicros());
-        inputs.add(input);
+        boolean remote = point.node() != null;
+        InputPoint input =
+            new InputPoint(symbol.index(), point.type(), point.filterMicros(), remote);
+        inputs.put(key(point.name()), input);
         reportInput(point, carried);
         boolean needed = !project.field().wires().isEmpty();
         sink(
@@ -116,6 +125,17 @@ final class Wiring {
     }
   }
 
+  private void checkNode(Point point) {
+    List<String> known = project.field().nodes().stream().map(Field.Node::name).toList();
+    if (point.node() != null && known.stream().noneMatch(n -> n.equalsIgnoreCase(point.node().text()))) {
+      problems.add(
+          Diagnostic.error(
+                  point.node().position(), "no node named `" + point.node().text() + "`")
+              .expected("a name under nodes")
+              .help(NearNames.question(point.node().text(), known)));
+    }
+  }
+
   private void reportUnknownSupply(Name supply) {
     List<String> known = project.field().supplies().stream().map(Field.Supply::name).toList();
     problems.add(
@@ -135,12 +155,14 @@ final class Wiring {
       String name = "panel." + element.name();
       if (element.kind() == Field.ElementKind.PUSH_BUTTON) {
         source(name);
+      } else if (element.kind() == Field.ElementKind.SELECTOR) {
+        element.positions().forEach(p -> source(Desk.contact(element, p)));
       } else {
         int cell = layout.field().find(name).index();
         sink(
             name,
             new Far(
-                "lamp",
+                element.kind() == Field.ElementKind.LAMP ? "lamp" : "horn",
                 Type.BOOL,
                 null,
                 (value, cells) -> cells[cell] = value != 0 ? 1 : 0,
@@ -171,7 +193,13 @@ final class Wiring {
   }
 
   private void source(String name) {
-    sources.put(name.toLowerCase(Locale.ROOT), layout.field().find(name).index());
+    sources.put(key(name), cell(name));
+  }
+
+  /** The cell that enters a wire: of an output on a node what the node gives. */
+  private int cell(String name) {
+    Symbol remote = layout.field().find(name + ".remote");
+    return (remote == null ? layout.field().find(name) : remote).index();
   }
 
   private void sink(String name, Far far) {
@@ -227,11 +255,15 @@ final class Wiring {
     WireRun run =
         new WireRun(
             wire.name(), far.type == Type.BOOL, new SeededStream(seed, "wire." + wire.name()));
-    links.add(new Link(source, from.type(), supplyOf(from, far), run, far.sink));
+    links.add(new Link(source, from.type(), supplyOf(wire.from(), far), run, far.sink));
   }
 
   private static String key(Name name) {
-    return name.text().toLowerCase(Locale.ROOT);
+    return key(name.text());
+  }
+
+  private static String key(String name) {
+    return name.toLowerCase(Locale.ROOT);
   }
 
   private static void markTaken(Far far, Field.Wire wire) {
@@ -244,10 +276,10 @@ final class Wiring {
     return from == to || from.isNumber() && to.isReal();
   }
 
-  private int supplyOf(Symbol from, Far far) {
+  private int supplyOf(Name from, Far far) {
     Point point = far.point;
     for (Point output : project.controller().points()) {
-      if (from.kind() == Kind.OUTPUT && output.name().equalsIgnoreCase(from.name())) {
+      if (output.kind() == Kind.OUTPUT && output.name().equalsIgnoreCase(from.text())) {
         point = output;
       }
     }
@@ -280,7 +312,7 @@ final class Wiring {
     for (Point point : project.controller().points()) {
       boolean used =
           point.kind() != Kind.OUTPUT
-              || usedOutputs.containsKey(layout.field().find(point.name()).index());
+              || usedOutputs.containsKey(cell(point.name()));
       if (!used && !project.field().wires().isEmpty()) {
         problems.add(
             Diagnostic.warning(point.position(), "output `" + point.name() + "` leads nowhere")

@@ -5,11 +5,11 @@ import bufferstop.engine.VirtualClock;
 import bufferstop.image.WriteRequest;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
+import bufferstop.model.Name;
 import bufferstop.model.NearNames;
 import bufferstop.model.Point;
 import bufferstop.model.Scenario;
 import bufferstop.model.Scope;
-import bufferstop.model.Symbol;
 import bufferstop.model.Symbol.Kind;
 import bufferstop.model.Type;
 import bufferstop.model.Values;
@@ -103,6 +103,10 @@ public final class VirtualRig implements Target {
           stays || down == null ? null : rig.field().desk().release(press.element(), problems);
       return prepared(down, up, press.forMicros());
     }
+    if (deed instanceof Scenario.Turn turn) {
+      Switch turned = rig.field().desk().turn(turn.element(), turn.to(), problems);
+      return prepared(turned, null, 0);
+    }
     if (deed instanceof Scenario.Release release) {
       return prepared(rig.field().desk().release(release.element(), problems), null, 0);
     }
@@ -129,25 +133,51 @@ public final class VirtualRig implements Target {
     int[] cells = new int[count];
     long[] bits = new long[count];
     boolean good = true;
+    boolean admitted = true;
     for (int i = 0; i < count; i++) {
-      good &= resolve(write.values().get(i), i, cells, bits, problems);
+      Scenario.Assignment assignment = write.values().get(i);
+      Point point = operatorPoint(assignment, problems);
+      Long value =
+          point == null
+              ? null
+              : ExpressionReader.literal(assignment.value(), point.type(), problems);
+      good &= value != null;
+      if (value != null) {
+        cells[i] = scope().find(point.name()).index();
+        bits[i] = value;
+        admitted &= admits(point, value, assignment, write.refused(), problems);
+      }
     }
-    return good
+    if (!good || admitted == write.refused()) {
+      reportAccepted(write, good && admitted, problems);
+      return null;
+    }
+    return admitted
         ? new Prepared(
             () -> rig.writes().offer(new WriteRequest(cells, bits, new long[count])), null, 0)
-        : null;
+        : new Prepared(() -> {}, null, 0); // the server refuses it and nothing reaches a scan
   }
 
-  private boolean resolve(
-      Scenario.Assignment assignment, int i, int[] cells, long[] bits, Diagnostics problems) {
-    Point point = operatorPoint(assignment, problems);
-    Symbol symbol = point == null ? null : scope().find(point.name());
-    Long value =
-        point == null ? null : ExpressionReader.literal(assignment.value(), point.type(), problems);
-    if (value == null) {
-      return false;
+  private static void reportAccepted(
+      Scenario.Write write, boolean accepted, Diagnostics problems) {
+    if (write.refused() && accepted) {
+      Name first = write.values().get(0).point();
+      problems.add(
+          Diagnostic.error(first.position(), "this write is in range and would not be refused")
+              .help("take `refused` away, or give a value outside the range"));
     }
-    if (!point.admits(value)) {
+  }
+
+  private static boolean admits(
+      Point point,
+      long value,
+      Scenario.Assignment assignment,
+      boolean refused,
+      Diagnostics problems) {
+    if (point.admits(value)) {
+      return true;
+    }
+    if (!refused) {
       Type type = point.type();
       problems.add(
           Diagnostic.error(
@@ -158,11 +188,8 @@ public final class VirtualRig implements Target {
                       + Values.print(type, point.least())
                       + " to "
                       + Values.print(type, point.greatest())));
-      return false;
     }
-    cells[i] = symbol.index();
-    bits[i] = value;
-    return true;
+    return false;
   }
 
   private Point operatorPoint(Scenario.Assignment assignment, Diagnostics problems) {
