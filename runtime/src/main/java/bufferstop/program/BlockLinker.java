@@ -35,13 +35,15 @@ final class BlockLinker {
                     "a " + kind + " has no input `" + input.getKey().text() + "`")
                 .expected(String.join(", ", known))
                 .help(NearNames.question(input.getKey().text(), known)));
-      } else {
+      } else if (input.getValue() != null) {
         in[pin] =
             ExpressionReader.read(
                 input.getValue(), layout.controller(), pins.get(pin).type(), problems);
       }
     }
-    reportMissing(block, kind);
+    if (block.inputs().keySet().stream().allMatch(n -> indexOf(pins, n.text()) >= 0)) {
+      reportMissing(block, kind);
+    }
     int[] out =
         kind.outputs().stream()
             .mapToInt(p -> layout.controller().find(block.name() + "." + p.name()).index())

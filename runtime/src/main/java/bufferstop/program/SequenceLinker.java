@@ -105,6 +105,9 @@ final class SequenceLinker {
         return i;
       }
     }
+    if (problems.doubts(sequence.name() + "." + name.text())) {
+      return 0;
+    }
     problems.add(
         Diagnostic.error(
                 name.position(), "`" + sequence.name() + "` has no step `" + name.text() + "`")
