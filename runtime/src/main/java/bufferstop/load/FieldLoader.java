@@ -1,6 +1,5 @@
 package bufferstop.load;
 
-import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.Field;
 import bufferstop.model.Field.ElementKind;
@@ -15,10 +14,12 @@ import java.util.function.BiFunction;
 /** Reads what lies outside the controller: supplies, plants, panel, circuits, wiring, hazards. */
 final class FieldLoader {
   private final ProjectFiles files;
+  private final Sections sections;
   private final Diagnostics problems;
 
   FieldLoader(ProjectFiles files, Diagnostics problems) {
     this.files = files;
+    this.sections = new Sections(files, problems);
     this.problems = problems;
   }
 
@@ -30,7 +31,8 @@ final class FieldLoader {
         conditions(project, "circuits").stream()
             .map(c -> new Field.Circuit(c.name().text(), c.when(), c.name().position()))
             .toList(),
-        new WiringLoader(problems).read(files.section(project.tree("wiring")), controllerPoints),
+        new WiringLoader(problems)
+            .read(sections.list(project, "wiring", "a list of {from: , to: }"), controllerPoints),
         conditions(project, "hazards").stream()
             .map(c -> new Field.Hazard(c.name().text(), c.when(), c.name().position()))
             .toList());
@@ -41,18 +43,17 @@ final class FieldLoader {
   private <T> List<T> each(
       TableReader project, String key, String what, BiFunction<Name, TableReader, T> read) {
     List<T> all = new ArrayList<>();
-    Tree section = files.section(project.tree(key));
-    TableReader table = section == null ? null : TableReader.open(section, key, problems);
-    if (table != null) {
-      for (Tree.Entry entry : table.entries()) {
-        TableReader reader = TableReader.open(entry.value(), what, problems);
-        if (reader != null && Identifiers.check(entry.key(), problems)) {
-          T value = read.apply(entry.key(), reader);
-          reader.finish();
-          if (value != null) {
-            all.add(value);
-          }
-        }
+    for (Tree.Entry entry : sections.names(project, key, key + " by name")) {
+      boolean named = Identifiers.check(entry.key(), problems);
+      TableReader reader = TableReader.open(entry, what, problems);
+      T value = reader == null ? null : read.apply(entry.key(), reader);
+      if (reader != null) {
+        reader.finish();
+      }
+      if (value != null && named) {
+        all.add(value);
+      } else {
+        problems.doubt(key.equals("plants") ? entry.key().text() : key + "." + entry.key().text());
       }
     }
     return List.copyOf(all);
@@ -63,8 +64,9 @@ final class FieldLoader {
   }
 
   private Field.PlantUse plant(Name name, TableReader reader) {
-    Name model = reader.requiredName("model", name.position());
-    Tree settings = files.section(reader.required("with", name.position()));
+    Name model = reader.requiredName("model");
+    Tree with = reader.required("with");
+    Tree settings = with == null ? null : files.section(with);
     return model == null || settings == null
         ? null
         : new Field.PlantUse(name.text(), model, settings, name.position());
@@ -76,8 +78,10 @@ final class FieldLoader {
   }
 
   private Field.PanelElement element(Name name, TableReader reader) {
+    reader.required("element");
     ElementKind kind = reader.choice("element", ElementKind.class, null);
-    if (reader.required("element", name.position()) == null || kind == null) {
+    if (kind == null) {
+      List.of("contact", "latching", "text").forEach(reader::tree);
       return null;
     }
     boolean button = kind == ElementKind.PUSH_BUTTON;
@@ -94,18 +98,13 @@ final class FieldLoader {
 
   private List<Condition> conditions(TableReader project, String key) {
     List<Condition> all = new ArrayList<>();
-    Tree section = files.section(project.tree(key));
-    TableReader table = section == null ? null : TableReader.open(section, key, problems);
-    if (table != null) {
-      for (Tree.Entry entry : table.entries()) {
-        if (!(entry.value() instanceof Tree.Scalar scalar) || scalar.value().isEmpty()) {
-          problems.add(
-              Diagnostic.error(
-                      entry.key().position(), "`" + entry.key().text() + "` has no condition")
-                  .expected("a BOOL expression"));
-        } else if (Identifiers.check(entry.key(), problems)) {
-          all.add(new Condition(entry.key(), scalar.text()));
-        }
+    for (Tree.Entry entry : sections.names(project, key, key + " by name")) {
+      boolean named = Identifiers.check(entry.key(), problems);
+      SourceText condition = Conditions.of(entry, problems);
+      if (named && condition != null) {
+        all.add(new Condition(entry.key(), condition));
+      } else {
+        problems.doubt(key + "." + entry.key().text());
       }
     }
     return all;

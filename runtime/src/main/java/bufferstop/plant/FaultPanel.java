@@ -126,6 +126,18 @@ public final class FaultPanel {
               .help(WireFaultMode.question(fault.mode().text(), wire.isBool())));
       return null;
     }
+    boolean timed = mode == WireFaultMode.DELAY || mode == WireFaultMode.CHATTER;
+    if (fault.value() != null && mode != WireFaultMode.STUCK || fault.micros() > 0 && !timed) {
+      problems.add(
+          Diagnostic.error(
+                  fault.mode().position(),
+                  "`"
+                      + mode.word()
+                      + "` takes no "
+                      + (timed || fault.micros() == 0 ? "`value`" : "time"))
+              .expected("`value` with stuck, `by` with delay, `every` with chatter"));
+      return null;
+    }
     Switch begin = begin(wire, mode, fault, problems);
     return begin == null
         ? null

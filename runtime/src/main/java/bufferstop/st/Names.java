@@ -36,7 +36,7 @@ final class Names {
   /** The symbol of a name, or null after a diagnostic. */
   Symbol symbol(String name, Position position, Type fitting, String expected) {
     Symbol symbol = scope.find(name);
-    if (symbol == null) {
+    if (symbol == null && !problems.doubts(name)) {
       problems.add(unknown(name, position, fitting, expected));
     }
     return symbol;
