@@ -60,7 +60,7 @@ final class Sections {
   private Tree.Entry section(TableReader from, String key) {
     Tree.Entry entry = from.entry(key);
     Tree tree = entry == null ? null : files.section(entry.value());
-    if (entry != null && tree == null) {
+    if (entry != null && tree == null || from.isMisspelt(key)) {
       doubt(key);
     }
     return tree == null ? null : new Tree.Entry(entry.key(), tree);

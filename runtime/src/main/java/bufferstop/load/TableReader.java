@@ -120,6 +120,12 @@ final class TableReader {
     return table.get(key) != null;
   }
 
+  /** Whether an optional key is absent, but one is given that it may be a slip of the pen for. */
+  boolean isMisspelt(String key) {
+    List<String> given = table.entries().stream().map(e -> e.key().text()).toList();
+    return !has(key) && !NearNames.of(key, given).isEmpty();
+  }
+
   /** Those of some keys that are given. */
   List<String> given(List<String> keys) {
     return keys.stream().filter(k -> tree(k) != null).toList();

@@ -40,8 +40,12 @@ public final class Diagnostics {
     allDoubted = true;
   }
 
-  /** Whether a name that cannot be found is explained by something reported already. */
+  /** Whether a name that cannot be found is explained by an error reported already. */
   public boolean doubts(String name) {
+    return hasErrors() && isDoubted(name);
+  }
+
+  private boolean isDoubted(String name) {
     String lower = name.toLowerCase(Locale.ROOT);
     if (allDoubted || doubted.contains(lower)) {
       return true;

@@ -137,6 +137,7 @@ final class Wiring {
         Diagnostic.error(supply.position(), "no supply named `" + supply.text() + "`")
             .expected("a name under supplies")
             .help(NearNames.question(supply.text(), known)));
+    problems.doubt("supplies." + supply.text()); // said once
   }
 
   private void collectPanel() {
@@ -198,7 +199,7 @@ final class Wiring {
   /** Resolves every wire; {@code contacts} are those of circuits, whose names are taken. */
   void link(Contacts contacts) {
     for (Field.Wire wire : project.field().wires()) {
-      for (Link contact : contacts.links()) {
+      for (Link contact : contacts.allRead() ? contacts.links() : List.<Link>of()) {
         if (contact.wire().name().equalsIgnoreCase(wire.name())) {
           problems.add(
               Diagnostic.error(
@@ -311,6 +312,7 @@ final class Wiring {
                   name.position(), "no place where a wire begins is named `" + name.text() + "`")
               .expected("a plant output, push button, circuit, supply or controller output")
               .help(help(name, sources.keySet(), sinks.containsKey(key(name)))));
+      doubtHead(name, sources.keySet());
       for (String near : NearNames.of(name.text(), sources.keySet())) {
         usedOutputs.put(sources.get(near), true);
       }
@@ -326,7 +328,17 @@ final class Wiring {
                   name.position(), "no place where a wire ends is named `" + name.text() + "`")
               .expected("a plant input, lamp or controller input")
               .help(help(name, sinks.keySet(), sources.containsKey(key(name)))));
+      doubtHead(name, sinks.keySet());
       NearNames.of(name.text(), sinks.keySet()).forEach(near -> sinks.get(near).meant = true);
+    }
+  }
+
+  /** A plant that is not there is said once, not for each of its ports. */
+  private void doubtHead(Name name, Set<String> known) {
+    int dot = name.text().indexOf('.');
+    String head = key(name).substring(0, dot + 1);
+    if (dot > 0 && known.stream().noneMatch(k -> k.startsWith(head))) {
+      problems.doubt(name.text().substring(0, dot));
     }
   }
 

@@ -30,6 +30,7 @@ class DiagnosticsTest {
 
   @Test
   void aNameInDoubtCoversWhatIsDottedBelowItInAnyCase() {
+    problems.add(error("a.yaml", 1, 1));
     problems.doubt("Line");
     assertTrue(problems.doubts("line"));
     assertTrue(problems.doubts("LINE.beam.pit"));
@@ -39,9 +40,17 @@ class DiagnosticsTest {
 
   @Test
   void allNamesMayBeInDoubt() {
+    problems.add(error("a.yaml", 1, 1));
     assertFalse(problems.doubts("any"));
     problems.doubtAll();
     assertTrue(problems.doubts("any"));
+  }
+
+  @Test
+  void withoutAnErrorNothingIsInDoubt() {
+    problems.doubtAll();
+    problems.add(Diagnostic.warning(Position.ofFile("a.yaml"), "odd"));
+    assertFalse(problems.doubts("any"));
   }
 
   @Test
