@@ -50,7 +50,7 @@ final class ExpectationLoader {
     reader.belongs("that", "when");
     long within =
         switch (form) {
-          case "eventually" -> reader.time("within", 0, 0);
+          case "eventually" -> reader.time("within", 0, 1); // 0 means the end of the run
           case "when" -> reader.required("within") == null ? 0 : reader.time("within", 0, 0);
           default -> 0;
         };
