@@ -34,8 +34,10 @@ final class CheckCommand implements Callable<Integer> {
       for (Path file : ScenarioFiles.of(project)) {
         Scenario scenario = ScenarioLoader.read(file, problems);
         if (sound && scenario != null) {
-          Rig rig = Rig.build(project, plants, scenario.seed(), new Diagnostics());
-          ScenarioRun.link(scenario, new VirtualRig(rig), problems);
+          VirtualRig rig = VirtualRig.build(project, plants, scenario, problems);
+          if (rig != null) {
+            ScenarioRun.link(scenario, rig, problems);
+          }
         }
       }
     }

@@ -8,7 +8,6 @@ import bufferstop.plant.FieldRun;
 import bufferstop.plant.PlantCatalog;
 import bufferstop.report.ReportFolder;
 import bufferstop.report.VerdictText;
-import bufferstop.rig.Rig;
 import bufferstop.rig.VirtualRig;
 import bufferstop.scenario.ScenarioResult;
 import bufferstop.scenario.ScenarioRun;
@@ -83,12 +82,10 @@ final class TestCommand implements Callable<Integer> {
       Project project, PlantCatalog plants, List<Scenario> scenarios, Diagnostics problems) {
     List<Ready> ready = new ArrayList<>();
     for (Scenario scenario : scenarios) {
-      Rig rig = Rig.build(project, plants, scenario.seed(), problems);
-      if (rig == null) {
-        return ready; // what is wrong with the project is wrong for every scenario
+      VirtualRig rig = VirtualRig.build(project, plants, scenario, problems);
+      if (rig != null) {
+        ready.add(new Ready(scenario, rig, ScenarioRun.link(scenario, rig, problems)));
       }
-      VirtualRig virtual = new VirtualRig(rig);
-      ready.add(new Ready(scenario, virtual, ScenarioRun.link(scenario, virtual, problems)));
     }
     return ready;
   }

@@ -91,7 +91,7 @@ public final class Engine {
   /** Lets the field live through periods without a scan, outputs as they are, in equal steps. */
   public void catchUp(long skipped) {
     if (skipped > 0) {
-      field.step(cells, skipped * stepsPerPeriod);
+      field.advance(cells, skipped * stepsPerPeriod);
     }
   }
 

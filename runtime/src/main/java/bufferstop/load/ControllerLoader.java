@@ -6,9 +6,7 @@ import bufferstop.model.Controller.InterlockKind;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.Name;
-import bufferstop.model.Point;
 import bufferstop.model.SourceText;
-import bufferstop.model.Symbol.Kind;
 import bufferstop.model.Tree;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -19,158 +17,169 @@ import java.util.Map;
 /** Reads the {@code controller} section. */
 final class ControllerLoader {
   private static final SourceText NOTHING = SourceText.of("");
+  private static final List<String> KINDS = List.of("permissive", "interlock", "trip");
 
-  private final ProjectFiles files;
+  private final Sections sections;
   private final Diagnostics problems;
 
-  ControllerLoader(ProjectFiles files, Diagnostics problems) {
-    this.files = files;
+  ControllerLoader(Sections sections, Diagnostics problems) {
+    this.sections = sections;
     this.problems = problems;
   }
 
-  Controller read(Tree section) {
-    TableReader reader =
-        section == null ? null : TableReader.open(section, "the controller", problems);
+  /** The controller of that section; an empty one without a section. */
+  Controller read(TableReader reader) {
     if (reader == null) {
       return new Controller(List.of(), List.of(), List.of(), List.of(), NOTHING, List.of(), null);
     }
-    PointLoader pointLoader = new PointLoader(problems);
-    List<Point> points = new ArrayList<>();
-    points.addAll(pointLoader.read(part(reader, "inputs"), Kind.INPUT, "an input"));
-    points.addAll(pointLoader.read(part(reader, "outputs"), Kind.OUTPUT, "an output"));
-    points.addAll(pointLoader.read(part(reader, "operator"), Kind.OPERATOR, "an operator point"));
-    points.addAll(pointLoader.read(part(reader, "internal"), Kind.INTERNAL, "an internal point"));
+    PointLoader points = new PointLoader(sections, problems);
     SourceText logic = reader.text("logic");
     Controller controller =
         new Controller(
-            List.copyOf(points),
-            blocks(part(reader, "blocks")),
-            interlocks(part(reader, "interlocks")),
-            new SequenceLoader(problems).read(part(reader, "sequences")),
+            points.read(reader),
+            blocks(reader),
+            interlocks(reader),
+            new SequenceLoader(sections, problems).read(reader),
             logic == null ? NOTHING : logic,
-            alarms(part(reader, "alarms")),
+            alarms(reader),
             reader.text("acknowledge"));
     reader.finish();
     return controller;
   }
 
-  private Tree part(TableReader reader, String key) {
-    return files.section(reader.tree(key));
-  }
-
-  private List<Tree.Entry> named(Tree section, String what) {
-    TableReader table = section == null ? null : TableReader.open(section, what, problems);
-    return table == null
-        ? List.of()
-        : table.entries().stream().filter(e -> Identifiers.check(e.key(), problems)).toList();
-  }
-
-  private List<Controller.Block> blocks(Tree section) {
+  private List<Controller.Block> blocks(TableReader controller) {
     List<Controller.Block> blocks = new ArrayList<>();
-    for (Tree.Entry entry : named(section, "blocks")) {
-      TableReader reader = TableReader.open(entry.value(), "a block", problems);
-      Name kind = reader == null ? null : reader.requiredName("block", entry.key().position());
-      if (kind != null) {
-        Map<Name, SourceText> inputs = new LinkedHashMap<>();
-        for (Tree.Entry input : reader.entries()) {
-          SourceText text =
-              input.key().text().equals("block") ? null : reader.text(input.key().text());
-          if (text != null) {
-            Name key =
-                new Name(input.key().text().toUpperCase(Locale.ROOT), input.key().position());
-            inputs.put(key, text);
-          }
+    for (Tree.Entry entry : sections.names(controller, "blocks", "blocks by name")) {
+      boolean named = Identifiers.check(entry.key(), problems);
+      TableReader reader = TableReader.open(entry, "a block", problems);
+      Name kind = reader == null ? null : reader.requiredName("block");
+      if (kind == null || !named) {
+        problems.doubt(entry.key().text());
+      }
+      if (reader != null) {
+        Map<Name, SourceText> inputs = inputs(reader);
+        reader.finish();
+        if (kind != null && named) {
+          blocks.add(
+              new Controller.Block(entry.key().text(), kind, inputs, entry.key().position()));
         }
-        blocks.add(new Controller.Block(entry.key().text(), kind, inputs, entry.key().position()));
       }
     }
     return List.copyOf(blocks);
   }
 
-  private List<Controller.Interlock> interlocks(Tree section) {
+  /** Expressions by the standard's input names, upper case; null where one could not be read. */
+  private Map<Name, SourceText> inputs(TableReader reader) {
+    Map<Name, SourceText> inputs = new LinkedHashMap<>();
+    for (Tree.Entry entry : reader.entries()) {
+      Name key = entry.key();
+      if (!key.text().equals("block")) {
+        Name pin = new Name(key.text().toUpperCase(Locale.ROOT), key.position());
+        inputs.put(pin, TableReader.textOf(entry, problems));
+      }
+    }
+    return inputs;
+  }
+
+  private List<Controller.Interlock> interlocks(TableReader controller) {
     List<Controller.Interlock> interlocks = new ArrayList<>();
-    for (Tree.Entry entry : named(section, "interlocks")) {
-      TableReader reader = TableReader.open(entry.value(), "an interlock", problems);
-      if (reader != null) {
-        Controller.Interlock interlock = interlock(entry.key(), reader);
-        if (interlock != null) {
-          interlocks.add(interlock);
-        }
-        reader.finish();
+    for (Tree.Entry entry : sections.names(controller, "interlocks", "interlocks by name")) {
+      boolean named = Identifiers.check(entry.key(), problems);
+      TableReader reader = TableReader.open(entry, "an interlock", problems);
+      Controller.Interlock interlock = reader == null ? null : interlock(entry.key(), reader);
+      if (interlock != null && named) {
+        interlocks.add(interlock);
+      } else {
+        problems.doubt(entry.key().text());
       }
     }
     return List.copyOf(interlocks);
   }
 
   private Controller.Interlock interlock(Name name, TableReader reader) {
-    InterlockKind kind = null;
-    Tree causes = null;
-    int given = 0;
-    for (InterlockKind candidate : InterlockKind.values()) {
-      Tree tree = reader.tree(candidate.name().toLowerCase(Locale.ROOT));
-      if (tree != null) {
-        kind = candidate;
-        causes = tree;
-        given++;
-      }
-    }
+    List<String> given = reader.given(KINDS);
+    String kind = given.size() == 1 ? given.get(0) : "";
+    boolean trip = kind.equals("trip");
     List<Name> makesSafe = reader.names("makes_safe");
     String text = reader.words("text");
-    SourceText reset =
-        kind == InterlockKind.TRIP ? reader.requiredText("reset", name.position()) : null;
-    if (given != 1) {
+    SourceText reset = trip ? reader.requiredText("reset") : null;
+    if (!trip) {
+      reader.belongs("reset", "trips; a permissive or interlock does not latch");
+    }
+    if (!reader.finish() && given.isEmpty()) {
+      return null;
+    }
+    if (given.size() != 1) {
       problems.add(
           Diagnostic.error(
                   name.position(),
                   "`"
                       + name.text()
                       + "` is "
-                      + (given == 0 ? "none" : "several")
+                      + (given.isEmpty() ? "none" : "several")
                       + " of permissive, interlock and trip")
               .expected("exactly one of the keys permissive, interlock, trip"));
       return null;
     }
     return new Controller.Interlock(
-        name.text(), kind, causes(causes), reset, makesSafe, text, name.position());
+        name.text(),
+        InterlockKind.valueOf(kind.toUpperCase(Locale.ROOT)),
+        causes(name, reader.entry(kind)),
+        reset,
+        makesSafe,
+        text,
+        name.position());
   }
 
-  private List<Cause> causes(Tree tree) {
+  private List<Cause> causes(Name interlock, Tree.Entry given) {
     List<Cause> causes = new ArrayList<>();
-    if (tree instanceof Tree.Scalar scalar && !scalar.value().isEmpty()) {
-      causes.add(new Cause("cause", scalar.text(), scalar.position()));
-    } else {
-      for (Tree.Entry entry : named(tree, "named causes")) {
-        if (entry.value() instanceof Tree.Scalar scalar && !scalar.value().isEmpty()) {
-          causes.add(new Cause(entry.key().text(), scalar.text(), entry.key().position()));
+    if (given.value() instanceof Tree.Table table && !table.entries().isEmpty()) {
+      for (Tree.Entry entry : table.entries()) {
+        boolean named = Identifiers.check(entry.key(), problems);
+        SourceText condition = Conditions.of(entry, problems);
+        if (named && condition != null) {
+          causes.add(new Cause(entry.key().text(), condition, entry.key().position()));
         } else {
-          problems.add(
-              Diagnostic.error(
-                      entry.key().position(), "`" + entry.key().text() + "` has no condition")
-                  .expected("a BOOL expression"));
+          problems.doubt(interlock.text() + ".first." + entry.key().text());
         }
+      }
+    } else if (given.value() instanceof Tree.Table) {
+      problems.add(
+          Diagnostic.error(given.value().position(), "`" + interlock.text() + "` has no causes")
+              .expected("a BOOL expression, or several by name"));
+    } else {
+      SourceText condition = Conditions.of(given, problems);
+      if (condition != null) {
+        causes.add(new Cause("cause", condition, condition.whole()));
       }
     }
     return List.copyOf(causes);
   }
 
-  private List<Controller.Alarm> alarms(Tree section) {
+  private List<Controller.Alarm> alarms(TableReader controller) {
     List<Controller.Alarm> alarms = new ArrayList<>();
-    for (Tree.Entry entry : named(section, "alarms")) {
-      TableReader reader = TableReader.open(entry.value(), "an alarm", problems);
-      if (reader != null) {
-        SourceText when = reader.requiredText("when", entry.key().position());
-        Controller.Priority priority =
-            reader.choice("priority", Controller.Priority.class, Controller.Priority.MEDIUM);
-        long delay = reader.time("on_delay", 0, 0);
-        String text = reader.words("text");
-        reader.finish();
-        if (when != null) {
-          alarms.add(
-              new Controller.Alarm(
-                  entry.key().text(), when, priority, delay, text, entry.key().position()));
-        }
+    for (Tree.Entry entry : sections.names(controller, "alarms", "alarms by name")) {
+      boolean named = Identifiers.check(entry.key(), problems);
+      TableReader reader = TableReader.open(entry, "an alarm", problems);
+      Controller.Alarm alarm = reader == null ? null : alarm(entry.key(), reader);
+      if (alarm != null && named) {
+        alarms.add(alarm);
+      } else {
+        problems.doubt("alarms." + entry.key().text());
       }
     }
     return List.copyOf(alarms);
+  }
+
+  private Controller.Alarm alarm(Name name, TableReader reader) {
+    SourceText when = reader.requiredText("when");
+    Controller.Priority priority =
+        reader.choice("priority", Controller.Priority.class, Controller.Priority.MEDIUM);
+    long delay = reader.time("on_delay", 0, 0);
+    String text = reader.words("text");
+    reader.finish();
+    return when == null
+        ? null
+        : new Controller.Alarm(name.text(), when, priority, delay, text, name.position());
   }
 }

@@ -22,40 +22,52 @@ final class ExpectationLoader {
   }
 
   Expectation read(TableReader reader) {
-    List<String> given = FORMS.stream().filter(f -> reader.tree(f) != null).toList();
+    List<String> given = reader.given(FORMS);
     String unit = reader.words("unit");
-    if (given.size() != 1) {
+    Expectation expectation =
+        given.size() == 1 ? expectation(given.get(0), reader, unit) : nothing(reader);
+    boolean known = reader.finish();
+    if (given.size() > 1 || given.isEmpty() && known) {
       problems.add(
-          Diagnostic.error(reader.position(), "this expects " + given.size() + " things")
+          Diagnostic.error(
+                  reader.at(),
+                  given.isEmpty()
+                      ? "this expects nothing"
+                      : "this expects several things: " + String.join(", ", given))
               .expected("exactly one of " + String.join(", ", FORMS)));
-      return null;
     }
-    SourceText first = reader.text(given.get(0));
-    if (first == null) {
-      return null;
-    }
-    return switch (given.get(0)) {
-      case "always" -> new Always(first, "always " + first.value(), unit, reader.position());
-      case "never" -> new Never(first, "never " + first.value(), unit, reader.position());
-      case "eventually" -> {
-        long within = reader.time("within", 0, 0);
-        String limit = within == 0 ? "" : " within " + Values.time(within);
-        yield new Eventually(
-            first, within, "eventually " + first.value() + limit, unit, reader.position());
-      }
-      default -> response(reader, first, unit);
-    };
+    return expectation;
   }
 
-  private Expectation response(TableReader reader, SourceText when, String unit) {
-    SourceText that = reader.requiredText("that", reader.position());
-    reader.required("within", reader.position());
-    long within = reader.time("within", 0, 0);
-    if (that == null) {
+  private static Expectation nothing(TableReader reader) {
+    List.of("within", "that").forEach(reader::tree);
+    return null;
+  }
+
+  private static Expectation expectation(String form, TableReader reader, String unit) {
+    SourceText first = reader.text(form);
+    reader.belongs("within", "eventually and when");
+    reader.belongs("that", "when");
+    long within =
+        switch (form) {
+          case "eventually" -> reader.time("within", 0, 1); // 0 means the end of the run
+          case "when" -> reader.required("within") == null ? 0 : reader.time("within", 0, 0);
+          default -> 0;
+        };
+    SourceText that = form.equals("when") ? reader.requiredText("that") : null;
+    if (first == null || form.equals("when") && that == null) {
       return null;
     }
-    String text =
-        "when " + when.value() + " within " + Values.time(within) + " that " + that.value();
-    return new Response(when, within, that, text, unit, reader.position());
+    String text = form + " " + first.value();
+    String limit = " within " + Values.time(within);
+    return switch (form) {
+      case "always" -> new Always(first, text, unit, reader.position());
+      case "never" -> new Never(first, text, unit, reader.position());
+      case "eventually" ->
+          new Eventually(first, within, within == 0 ? text : text + limit, unit, reader.position());
+      default ->
+          new Response(
+              first, within, that, text + limit + " that " + that.value(), unit, reader.position());
+    };
   }
 }

@@ -7,6 +7,7 @@ import bufferstop.model.Field.ElementKind;
 import bufferstop.model.Name;
 import bufferstop.model.SourceText;
 import bufferstop.model.Tree;
+import bufferstop.model.Values;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
@@ -14,23 +15,30 @@ import java.util.function.BiFunction;
 
 /** Reads what lies outside the controller: supplies, plants, panel, circuits, wiring, hazards. */
 final class FieldLoader {
+  private static final long DEFAULT_CYCLE = 20_000;
+  private static final long DEFAULT_TIMEOUT = 200_000;
+
   private final ProjectFiles files;
+  private final Sections sections;
   private final Diagnostics problems;
 
   FieldLoader(ProjectFiles files, Diagnostics problems) {
     this.files = files;
+    this.sections = new Sections(files, problems);
     this.problems = problems;
   }
 
   Field read(TableReader project, Set<String> controllerPoints) {
     return new Field(
         each(project, "supplies", "a supply", this::supply),
+        each(project, "nodes", "a node", this::node),
         each(project, "plants", "a plant", this::plant),
         each(project, "panel", "a panel element", this::element),
         conditions(project, "circuits").stream()
             .map(c -> new Field.Circuit(c.name().text(), c.when(), c.name().position()))
             .toList(),
-        new WiringLoader(problems).read(files.section(project.tree("wiring")), controllerPoints),
+        new WiringLoader(problems)
+            .read(sections.list(project, "wiring", "a list of {from: , to: }"), controllerPoints),
         conditions(project, "hazards").stream()
             .map(c -> new Field.Hazard(c.name().text(), c.when(), c.name().position()))
             .toList());
@@ -41,18 +49,17 @@ final class FieldLoader {
   private <T> List<T> each(
       TableReader project, String key, String what, BiFunction<Name, TableReader, T> read) {
     List<T> all = new ArrayList<>();
-    Tree section = files.section(project.tree(key));
-    TableReader table = section == null ? null : TableReader.open(section, key, problems);
-    if (table != null) {
-      for (Tree.Entry entry : table.entries()) {
-        TableReader reader = TableReader.open(entry.value(), what, problems);
-        if (reader != null && Identifiers.check(entry.key(), problems)) {
-          T value = read.apply(entry.key(), reader);
-          reader.finish();
-          if (value != null) {
-            all.add(value);
-          }
-        }
+    for (Tree.Entry entry : sections.names(project, key, key + " by name")) {
+      boolean named = Identifiers.check(entry.key(), problems);
+      TableReader reader = TableReader.open(entry, what, problems);
+      T value = reader == null ? null : read.apply(entry.key(), reader);
+      if (reader != null) {
+        reader.finish();
+      }
+      if (value != null && named) {
+        all.add(value);
+      } else {
+        problems.doubt(key.equals("plants") ? entry.key().text() : key + "." + entry.key().text());
       }
     }
     return List.copyOf(all);
@@ -62,9 +69,27 @@ final class FieldLoader {
     return new Field.Supply(name.text(), reader.words("text"), name.position());
   }
 
+  private Field.Node node(Name name, TableReader reader) {
+    long cycle = reader.time("cycle", DEFAULT_CYCLE, 1);
+    long timeout = reader.time("timeout", DEFAULT_TIMEOUT, 1);
+    if (timeout <= cycle) {
+      problems.add(
+          Diagnostic.error(reader.at(), "`" + name.text() + "` is lost before its next cycle")
+              .expected("a timeout longer than " + Values.time(cycle)));
+    }
+    return new Field.Node(
+        name.text(),
+        cycle,
+        timeout,
+        reader.choice("on_loss", Field.OnLoss.class, Field.OnLoss.SAFE),
+        reader.words("text"),
+        name.position());
+  }
+
   private Field.PlantUse plant(Name name, TableReader reader) {
-    Name model = reader.requiredName("model", name.position());
-    Tree settings = files.section(reader.required("with", name.position()));
+    Name model = reader.requiredName("model");
+    Tree with = reader.required("with");
+    Tree settings = with == null ? null : files.section(with);
     return model == null || settings == null
         ? null
         : new Field.PlantUse(name.text(), model, settings, name.position());
@@ -76,8 +101,10 @@ final class FieldLoader {
   }
 
   private Field.PanelElement element(Name name, TableReader reader) {
+    reader.required("element");
     ElementKind kind = reader.choice("element", ElementKind.class, null);
-    if (reader.required("element", name.position()) == null || kind == null) {
+    if (kind == null) {
+      List.of("contact", "latching", "positions", "text").forEach(reader::tree);
       return null;
     }
     boolean button = kind == ElementKind.PUSH_BUTTON;
@@ -88,24 +115,34 @@ final class FieldLoader {
             && reader.choice("contact", Contact.class, Contact.NORMALLY_OPEN)
                 == Contact.NORMALLY_CLOSED,
         button && reader.bool("latching", false),
+        kind == ElementKind.SELECTOR ? positions(reader) : List.of(),
         reader.words("text"),
         name.position());
   }
 
+  private List<String> positions(TableReader reader) {
+    List<Name> names = reader.requiredNames("positions");
+    List<String> positions = new ArrayList<>();
+    for (Name name : names) {
+      if (positions.stream().anyMatch(p -> p.equalsIgnoreCase(name.text()))) {
+        problems.add(
+            Diagnostic.error(name.position(), "position `" + name.text() + "` is given twice"));
+      } else if (Identifiers.check(name, problems)) {
+        positions.add(name.text());
+      }
+    }
+    return List.copyOf(positions);
+  }
+
   private List<Condition> conditions(TableReader project, String key) {
     List<Condition> all = new ArrayList<>();
-    Tree section = files.section(project.tree(key));
-    TableReader table = section == null ? null : TableReader.open(section, key, problems);
-    if (table != null) {
-      for (Tree.Entry entry : table.entries()) {
-        if (!(entry.value() instanceof Tree.Scalar scalar) || scalar.value().isEmpty()) {
-          problems.add(
-              Diagnostic.error(
-                      entry.key().position(), "`" + entry.key().text() + "` has no condition")
-                  .expected("a BOOL expression"));
-        } else if (Identifiers.check(entry.key(), problems)) {
-          all.add(new Condition(entry.key(), scalar.text()));
-        }
+    for (Tree.Entry entry : sections.names(project, key, key + " by name")) {
+      boolean named = Identifiers.check(entry.key(), problems);
+      SourceText condition = Conditions.of(entry, problems);
+      if (named && condition != null) {
+        all.add(new Condition(entry.key(), condition));
+      } else {
+        problems.doubt(key + "." + entry.key().text());
       }
     }
     return all;

@@ -22,6 +22,7 @@ final class Identifiers {
           "panel",
           "scan",
           "supplies",
+          "nodes",
           "and",
           "or",
           "xor",

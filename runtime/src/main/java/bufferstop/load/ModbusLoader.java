@@ -14,52 +14,65 @@ import bufferstop.model.Type;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 
 /** Reads the {@code modbus} section. Types of points are filled in when names are resolved. */
 final class ModbusLoader {
-  private static final Set<String> MAPS = Set.of("hmi", "field", "plc");
-  private static final Pattern ADDRESS = Pattern.compile("(.*):(\\d{1,5})");
+  private static final Pattern ADDRESS = Pattern.compile("(\\S+):(\\d{1,5})");
+  private static final List<String> TABLES = Stream.of(Table.values()).map(t -> t.word()).toList();
 
-  private final ProjectFiles files;
+  private final Sections sections;
   private final Diagnostics problems;
 
-  ModbusLoader(ProjectFiles files, Diagnostics problems) {
-    this.files = files;
+  ModbusLoader(Sections sections, Diagnostics problems) {
+    this.sections = sections;
     this.problems = problems;
   }
 
-  List<ModbusMap> read(Tree section) {
+  /** The maps of the section; none without a section. */
+  List<ModbusMap> read(TableReader modbus) {
     List<ModbusMap> maps = new ArrayList<>();
-    TableReader table = section == null ? null : TableReader.open(section, "modbus", problems);
-    if (table == null) {
+    if (modbus == null) {
       return maps;
     }
     for (String name : List.of("hmi", "field", "plc")) {
-      Tree tree = files.section(table.tree(name));
-      TableReader reader = tree == null ? null : TableReader.open(tree, "a Modbus map", problems);
-      if (reader != null) {
-        ModbusMap map = map(name, reader);
-        reader.finish();
-        if (map != null) {
-          maps.add(map);
-        }
+      TableReader reader = sections.table(modbus, name, "a Modbus map");
+      ModbusMap map = reader == null ? null : map(name, reader);
+      if (map != null) {
+        maps.add(map);
       }
     }
-    table.finish(MAPS);
+    modbus.finish();
     return List.copyOf(maps);
   }
 
   private ModbusMap map(String name, TableReader reader) {
-    SourceText address =
-        reader.requiredText(name.equals("hmi") ? "listen" : "address", reader.position());
+    SourceText address = address(name.equals("hmi"), reader);
     int unit = (int) reader.whole("unit", 1, 0, 255);
-    List<Entry> entries = entries(files.section(reader.required("map", reader.position())));
-    if (address == null) {
-      return null;
+    reader.required("map");
+    List<Entry> entries = new ArrayList<>();
+    for (Tree item : sections.list(reader, "map", "a list of {point: , coil: } and the like")) {
+      TableReader entryReader = TableReader.open(item, "a map entry", problems);
+      Entry entry = entryReader == null ? null : entry(entryReader);
+      if (entry != null) {
+        entries.add(entry);
+      }
     }
+    reader.finish();
+    return address == null ? null : map(name, address, unit, List.copyOf(entries), reader);
+  }
+
+  private static SourceText address(boolean hmi, TableReader reader) {
+    String key = hmi ? "listen" : "address";
+    String other = hmi ? "address" : "listen";
+    reader.belongs(other, hmi ? "the maps field and plc" : "the map hmi");
+    return reader.has(other) ? reader.text(key) : reader.requiredText(key);
+  }
+
+  private ModbusMap map(
+      String name, SourceText address, int unit, List<Entry> entries, TableReader reader) {
     Matcher matcher = ADDRESS.matcher(address.value());
     boolean good = matcher.matches() && !matcher.group(1).isEmpty();
     int port = good ? Integer.parseInt(matcher.group(2)) : -1;
@@ -72,50 +85,26 @@ final class ModbusLoader {
     return new ModbusMap(name, matcher.group(1), port, unit, entries, reader.position());
   }
 
-  private List<Entry> entries(Tree tree) {
-    List<Entry> entries = new ArrayList<>();
-    if (tree != null && !(tree instanceof Tree.Items)) {
-      problems.add(
-          Diagnostic.error(tree.position(), "`map` is no list")
-              .expected("a list of {point: , coil: } and the like"));
-    }
-    if (tree instanceof Tree.Items items) {
-      for (Tree item : items.items()) {
-        TableReader reader = TableReader.open(item, "a map entry", problems);
-        Entry entry = reader == null ? null : entry(reader);
-        if (entry != null) {
-          entries.add(entry);
-        }
-      }
-    }
-    return List.copyOf(entries);
-  }
-
   private Entry entry(TableReader reader) {
-    Name point = reader.requiredName("point", reader.position());
+    Name point = reader.requiredName("point");
     WordOrder order = reader.choice("word_order", WordOrder.class, WordOrder.HIGH_WORD_FIRST);
-    List<Entry> found = new ArrayList<>();
-    for (Table table : Table.values()) {
-      String word = table.word().toLowerCase(Locale.ROOT);
-      Tree tree = reader.tree(word);
-      if (tree != null) {
-        Position place = tree.position();
-        int address = (int) reader.whole(word, 0, 0, 65535);
-        if (point != null) {
-          found.add(new Entry(point, table, address, Type.BOOL, order, place));
-        }
-      }
-    }
-    reader.finish();
-    if (point != null && found.size() != 1) {
+    List<String> given = reader.given(TABLES);
+    int address = given.size() == 1 ? (int) reader.whole(given.get(0), -1, 0, 65535) : -1;
+    boolean known = reader.finish();
+    if (given.size() > 1 || given.isEmpty() && known) {
       problems.add(
           Diagnostic.error(
-                  point.position(),
-                  "`" + point.text() + "` stands in " + found.size() + " tables of this entry")
-              .expected(
-                  "exactly one of coil, discrete_input, holding_register, input_register with an"
-                      + " address"));
+                  point == null ? reader.at() : point.position(),
+                  given.isEmpty()
+                      ? "this entry names no table"
+                      : "this entry names several tables: " + String.join(", ", given))
+              .expected("exactly one of " + String.join(", ", TABLES) + ", with an address"));
     }
-    return found.size() == 1 ? found.get(0) : null;
+    if (point == null || address < 0) {
+      return null;
+    }
+    Table table = Table.valueOf(given.get(0).toUpperCase(Locale.ROOT));
+    Position place = reader.tree(given.get(0)).position();
+    return new Entry(point, table, address, Type.BOOL, order, place);
   }
 }

@@ -3,6 +3,7 @@ package bufferstop.load;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.Name;
+import bufferstop.model.NearNames;
 import bufferstop.model.Position;
 import bufferstop.model.Tree;
 import java.io.IOException;
@@ -10,10 +11,14 @@ import java.nio.ByteBuffer;
 import java.nio.charset.CharacterCodingException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
+import java.nio.file.InvalidPathException;
+import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
+import java.util.List;
+import java.util.stream.Stream;
 
 /** Reads the files of one project and keeps the digest of all of them. */
 final class ProjectFiles {
@@ -44,31 +49,61 @@ final class ProjectFiles {
       byte[] bytes = Files.readAllBytes(file);
       digest.update(bytes);
       String text = StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(bytes)).toString();
-      return YamlSource.read(shown, text.replace("\r\n", "\n"), problems);
+      return YamlSource.read(shown, withLineFeeds(text), problems);
     } catch (CharacterCodingException e) {
       problems.add(Diagnostic.error(named, "`" + shown + "` is not UTF-8 text"));
-    } catch (IOException e) {
+    } catch (NoSuchFileException e) {
       problems.add(
-          Diagnostic.error(named, "`" + shown + "` cannot be read")
-              .expected("a readable file")
-              .help("check the path; it is taken from the folder of the file that names it"));
+          Diagnostic.error(named, "there is no file `" + shown + "`")
+              .help(NearNames.question(file.getFileName().toString(), neighbours(file))));
+    } catch (IOException e) {
+      String found = Files.isDirectory(file) ? "is a folder" : "cannot be read";
+      problems.add(Diagnostic.error(named, "`" + shown + "` " + found).expected("a readable file"));
     }
     return null;
   }
 
-  /** A section as it stands, or, when it is a single value, the tree of the file it names. */
+  /** Without a byte order mark; line ends of every kind become line feeds. */
+  private static String withLineFeeds(String text) {
+    String bare = text.startsWith("\uFEFF") ? text.substring(1) : text;
+    return bare.replace("\r\n", "\n").replace('\r', '\n');
+  }
+
+  private static List<String> neighbours(Path file) {
+    Path folder = file.toAbsolutePath().getParent();
+    try (Stream<Path> files = Files.list(folder)) {
+      return files.map(f -> f.getFileName().toString()).sorted().toList();
+    } catch (IOException e) {
+      return List.of(); // no such folder: nothing to suggest
+    }
+  }
+
+  /**
+   * A section as it stands, or, when it is a single value, the tree of the file it names; null
+   * after a diagnostic.
+   */
   Tree section(Tree tree) {
     if (!(tree instanceof Tree.Scalar scalar) || scalar.value().isEmpty()) {
       return tree;
     }
-    return read(beside(new Name(scalar.value(), scalar.position())), scalar.position());
+    Path file = beside(new Name(scalar.value(), scalar.position()));
+    if (file == null) {
+      problems.add(
+          Diagnostic.error(scalar.position(), "this cannot be the name of a file")
+              .expected("a section, or the name of the file that holds it"));
+    }
+    return file == null ? null : read(file, scalar.position());
   }
 
-  /** The path a name in a file means: taken from that file's folder. */
+  /** The path a name in a file means, taken from that file's folder; null when it is no path. */
   static Path beside(Name name) {
-    Path folder = Path.of(name.position().file()).getParent();
-    Path path = Path.of(name.text());
-    return folder == null ? path.normalize() : folder.resolve(path).normalize();
+    try {
+      Path folder = Path.of(name.position().file()).getParent();
+      Path path = Path.of(name.text());
+      return folder == null ? path.normalize() : folder.resolve(path).normalize();
+    } catch (InvalidPathException e) {
+      return null;
+    }
   }
 
   /** SHA-256 over every file read so far, lower-case hex. */

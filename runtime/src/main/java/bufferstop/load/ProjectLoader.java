@@ -29,10 +29,12 @@ public final class ProjectLoader {
 
   private final Diagnostics problems;
   private final ProjectFiles files;
+  private final Sections sections;
 
   private ProjectLoader(Diagnostics problems) {
     this.problems = problems;
     this.files = new ProjectFiles(problems);
+    this.sections = new Sections(files, problems);
   }
 
   /**
@@ -52,22 +54,22 @@ public final class ProjectLoader {
     if (reader == null) {
       return null;
     }
-    SourceText name = reader.requiredText("project", reader.position());
+    SourceText name = reader.requiredText("project");
     long period = reader.time("scan", DEFAULT_PERIOD, LEAST_STEP);
     long step = reader.time("plant_step", Math.min(DEFAULT_PLANT_STEP, period), LEAST_STEP);
     step = checkDivides(reader, period, step);
     Controller controller =
-        new ControllerLoader(files, problems).read(files.section(reader.tree("controller")));
+        new ControllerLoader(sections, problems)
+            .read(sections.table(reader, "controller", "the controller"));
     Field field = new FieldLoader(files, problems).read(reader, fieldPoints(controller));
-    List<ModbusMap> maps =
-        new ModbusLoader(files, problems).read(files.section(reader.tree("modbus")));
+    TableReader modbus = sections.table(reader, "modbus", "Modbus maps");
+    List<ModbusMap> maps = new ModbusLoader(sections, problems).read(modbus);
     Path folder = file.getParent() == null ? Path.of(".") : file.getParent();
-    Name scenarios = reader.name("scenarios");
     Project project =
         new Project(
             name == null ? "unnamed" : name.value(),
             folder,
-            scenarios == null ? folder.resolve("scenarios") : ProjectFiles.beside(scenarios),
+            scenarios(reader, folder),
             period,
             step,
             reader.time("watchdog", DEFAULT_WATCHDOG, LEAST_STEP),
@@ -80,14 +82,32 @@ public final class ProjectLoader {
     return project;
   }
 
+  private Path scenarios(TableReader reader, Path folder) {
+    Name given = reader.name("scenarios");
+    Path other = given == null ? null : ProjectFiles.beside(given);
+    if (given != null && (other == null || !Files.isDirectory(other))) {
+      problems.add(
+          Diagnostic.error(given.position(), "there is no folder `" + given.text() + "`")
+              .expected("a folder with scenario files"));
+    }
+    return other == null ? folder.resolve("scenarios") : other;
+  }
+
   private long checkDivides(TableReader reader, long period, long step) {
     if (period % step == 0) {
       return step;
     }
-    Tree at = reader.tree("plant_step") == null ? reader.tree("scan") : reader.tree("plant_step");
+    Tree own = reader.tree("plant_step");
+    Tree at = own == null ? reader.tree("scan") : own;
     problems.add(
-        Diagnostic.error(at.position(), "`plant_step` does not divide `scan`")
-            .expected("a whole number of plant steps in " + Values.time(period)));
+        Diagnostic.error(
+                at.position(),
+                "`plant_step`, "
+                    + Values.time(step)
+                    + (own == null ? " by default" : "")
+                    + ", does not divide `scan`, "
+                    + Values.time(period))
+            .expected("a whole number of plant steps in a scan"));
     return period;
   }
 

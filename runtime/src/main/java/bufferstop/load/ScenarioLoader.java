@@ -9,6 +9,8 @@ import bufferstop.model.Tree;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
 import java.util.function.Function;
 
 /** Reads a scenario file: the other door of this room. */
@@ -29,12 +31,12 @@ public final class ScenarioLoader {
   }
 
   private Scenario scenario(TableReader reader) {
-    SourceText name = reader.requiredText("scenario", reader.position());
-    reader.required("for", reader.position());
+    SourceText name = reader.requiredText("scenario");
+    reader.required("for");
     long duration = reader.time("for", 0, 1);
     StimulusLoader stimuli = new StimulusLoader(problems);
     ExpectationLoader expectations = new ExpectationLoader(problems);
-    Tree expect = reader.required("expect", reader.position());
+    Tree expect = reader.required("expect");
     Scenario scenario =
         new Scenario(
             name == null ? "unnamed" : name.value(),
@@ -42,8 +44,9 @@ public final class ScenarioLoader {
             reader.words("requirement"),
             duration,
             reader.whole("seed", DEFAULT_SEED, Long.MIN_VALUE, Long.MAX_VALUE),
-            each(reader.tree("do"), "do", "a stimulus", stimuli::read),
-            each(expect, "expect", "an expectation", expectations::read),
+            settings(reader.tree("with")),
+            each(reader.entry("do"), "a stimulus", stimuli::read),
+            each(reader.entry("expect"), "an expectation", expectations::read),
             reader.position());
     reader.finish();
     if (expect instanceof Tree.Items items && items.items().isEmpty()) {
@@ -54,20 +57,28 @@ public final class ScenarioLoader {
     return scenario;
   }
 
-  private <T> List<T> each(Tree tree, String key, String what, Function<TableReader, T> read) {
+  /** Settings laid over those of the project's plants, by plant name. */
+  private Map<String, Tree> settings(Tree tree) {
+    Map<String, Tree> byPlant = new TreeMap<>();
+    TableReader reader =
+        tree == null ? null : TableReader.open(tree, "settings by plant", problems);
+    if (reader != null) {
+      reader.entries().forEach(e -> byPlant.put(e.key().text(), e.value()));
+    }
+    return byPlant;
+  }
+
+  private <T> List<T> each(Tree.Entry entry, String what, Function<TableReader, T> read) {
     List<T> all = new ArrayList<>();
-    if (tree != null && !(tree instanceof Tree.Items)) {
+    if (entry != null && !(entry.value() instanceof Tree.Items)) {
       problems.add(
-          Diagnostic.error(tree.position(), "`" + key + "` is no list")
+          Diagnostic.error(TableReader.place(entry), "`" + entry.key().text() + "` is no list")
               .expected("a list of mappings"));
     }
-    if (tree instanceof Tree.Items items) {
+    if (entry != null && entry.value() instanceof Tree.Items items) {
       for (Tree item : items.items()) {
         TableReader reader = TableReader.open(item, what, problems);
         T value = reader == null ? null : read.apply(reader);
-        if (reader != null) {
-          reader.finish();
-        }
         if (value != null) {
           all.add(value);
         }

@@ -23,86 +23,116 @@ final class SequenceLoader {
   private static final List<String> QUALIFIERS =
       Stream.of(Qualifier.values()).map(Enum::name).toList();
 
+  private final Sections sections;
   private final Diagnostics problems;
 
-  SequenceLoader(Diagnostics problems) {
+  SequenceLoader(Sections sections, Diagnostics problems) {
+    this.sections = sections;
     this.problems = problems;
   }
 
-  List<Sequence> read(Tree section) {
+  List<Sequence> read(TableReader controller) {
     List<Sequence> sequences = new ArrayList<>();
-    TableReader table = section == null ? null : TableReader.open(section, "sequences", problems);
-    if (table != null) {
-      for (Tree.Entry entry : table.entries()) {
-        TableReader reader = TableReader.open(entry.value(), "a sequence", problems);
-        if (reader != null && Identifiers.check(entry.key(), problems)) {
-          sequences.add(sequence(entry.key(), reader));
-        }
+    for (Tree.Entry entry : sections.names(controller, "sequences", "sequences by name")) {
+      boolean named = Identifiers.check(entry.key(), problems);
+      TableReader reader = TableReader.open(entry, "a sequence", problems);
+      Sequence sequence = reader == null ? null : sequence(entry.key(), reader);
+      if (sequence != null && named) {
+        sequences.add(sequence);
+      } else {
+        problems.doubt(entry.key().text());
       }
     }
     return List.copyOf(sequences);
   }
 
+  /** Null, after a diagnostic, when its steps cannot be told. */
   private Sequence sequence(Name name, TableReader reader) {
-    List<Step> steps = steps(reader.required("steps", name.position()));
-    List<Transition> transitions = transitions(reader.required("transitions", name.position()));
-    Tree abortTree = reader.tree("abort");
-    Abort abort = abortTree == null ? null : abort(abortTree);
+    Tree.Entry stepsEntry = reader.entry("steps");
+    reader.required("steps");
+    TableReader table =
+        stepsEntry == null ? null : TableReader.open(stepsEntry, "steps by name", problems);
+    List<Step> steps = table == null ? List.of() : steps(name, table);
+    List<Transition> transitions = transitions(reader.required("transitions"));
+    Tree.Entry abortEntry = reader.entry("abort");
+    Abort abort = abortEntry == null ? null : abort(abortEntry);
     reader.finish();
-    long initial = steps.stream().filter(Step::initial).count();
-    if (initial != 1 && !steps.isEmpty()) {
-      problems.add(
-          Diagnostic.error(
-                  name.position(), "`" + name.text() + "` has " + initial + " initial steps")
-              .expected("exactly one step with initial: TRUE"));
+    if (table == null) {
+      return null;
+    }
+    if (steps.size() == table.entries().size()) {
+      checkInitial(name, steps);
     }
     return new Sequence(name.text(), steps, transitions, abort, name.position());
   }
 
-  private Abort abort(Tree tree) {
-    TableReader reader = TableReader.open(tree, "an abort", problems);
+  private void checkInitial(Name name, List<Step> steps) {
+    List<Step> initial = steps.stream().filter(Step::initial).toList();
+    if (initial.isEmpty()) {
+      problems.add(
+          Diagnostic.error(name.position(), "`" + name.text() + "` has no initial step")
+              .expected("exactly one step with initial: TRUE"));
+    } else if (initial.size() > 1) {
+      problems.add(
+          Diagnostic.error(
+                  initial.get(1).position(),
+                  "`" + name.text() + "` has " + initial.size() + " initial steps")
+              .expected("exactly one step with initial: TRUE")
+              .note(initial.get(0).position(), "the first one"));
+    }
+  }
+
+  private Abort abort(Tree.Entry entry) {
+    TableReader reader = TableReader.open(entry, "an abort", problems);
     if (reader == null) {
       return null;
     }
-    SourceText when = reader.requiredText("when", reader.position());
-    Name to = reader.requiredName("to", reader.position());
+    SourceText when = reader.requiredText("when");
+    Name to = reader.requiredName("to");
     reader.finish();
     return when == null || to == null ? null : new Abort(when, to);
   }
 
-  private List<Step> steps(Tree tree) {
+  private List<Step> steps(Name sequence, TableReader table) {
     List<Step> steps = new ArrayList<>();
-    TableReader table = tree == null ? null : TableReader.open(tree, "steps", problems);
-    if (table != null) {
-      for (Tree.Entry entry : table.entries()) {
-        TableReader reader = TableReader.open(entry.value(), "a step", problems);
-        if (reader != null && Identifiers.check(entry.key(), problems)) {
-          steps.add(
-              new Step(
-                  entry.key().text(),
-                  reader.bool("initial", false),
-                  actions(reader.tree("do")),
-                  reader.time("within", 0, 1),
-                  reader.words("text"),
-                  entry.key().position()));
-          reader.finish();
-        }
+    for (Tree.Entry entry : table.entries()) {
+      boolean named = Identifiers.check(entry.key(), problems);
+      TableReader reader = TableReader.open(entry, "a step", problems);
+      Step step = reader == null ? null : step(entry.key(), reader);
+      if (step != null && named) {
+        steps.add(step);
+      } else {
+        problems.doubt(sequence.text() + "." + entry.key().text());
       }
     }
     return List.copyOf(steps);
   }
 
-  private List<Action> actions(Tree tree) {
+  private Step step(Name name, TableReader reader) {
+    Step step =
+        new Step(
+            name.text(),
+            reader.bool("initial", false),
+            actions(reader.entry("do")),
+            reader.time("within", 0, 1),
+            reader.words("text"),
+            name.position());
+    reader.finish();
+    return step;
+  }
+
+  private List<Action> actions(Tree.Entry entry) {
     List<Action> actions = new ArrayList<>();
-    List<Tree> items =
-        tree == null ? List.of() : tree instanceof Tree.Items i ? i.items() : List.of(tree);
-    for (Tree item : items) {
-      Action action = item instanceof Tree.Scalar scalar ? action(scalar.text()) : null;
-      if (action != null) {
-        actions.add(action);
-      } else if (!(item instanceof Tree.Scalar)) {
+    for (Tree item : entry == null ? List.<Tree>of() : TableReader.itemsOf(entry.value())) {
+      if (item instanceof Tree.Scalar scalar && !scalar.value().isEmpty()) {
+        Action action = action(scalar.text());
+        if (action != null) {
+          actions.add(action);
+        }
+      } else {
         problems.add(
-            Diagnostic.error(item.position(), "an action is a single value")
+            Diagnostic.error(
+                    TableReader.place(new Tree.Entry(entry.key(), item)), "this is no action")
                 .expected("a qualifier and a point: N traction"));
       }
     }
@@ -114,7 +144,7 @@ final class SequenceLoader {
     String value = text.value();
     int blank = value.indexOf(' ');
     if (blank < 0) {
-      return value.isEmpty() ? null : new Action(Qualifier.N, new Name(value, text.whole()));
+      return new Action(Qualifier.N, new Name(value, text.whole()));
     }
     String word = value.substring(0, blank).toUpperCase(Locale.ROOT);
     int from = blank;
@@ -143,9 +173,9 @@ final class SequenceLoader {
       for (Tree item : items.items()) {
         TableReader reader = TableReader.open(item, "a transition", problems);
         if (reader != null) {
-          List<Name> from = reader.requiredNames("from", reader.position());
-          List<Name> to = reader.requiredNames("to", reader.position());
-          SourceText when = reader.requiredText("when", reader.position());
+          List<Name> from = reader.requiredNames("from");
+          List<Name> to = reader.requiredNames("to");
+          SourceText when = reader.requiredText("when");
           reader.finish();
           if (when != null) {
             transitions.add(new Transition(from, to, when, reader.position()));

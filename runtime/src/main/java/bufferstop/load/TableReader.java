@@ -8,91 +8,147 @@ import bufferstop.model.Position;
 import bufferstop.model.SourceText;
 import bufferstop.model.Tree;
 import bufferstop.model.Type;
+import bufferstop.model.Values;
 import bufferstop.st.ExpressionReader;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.TreeSet;
 
 /**
  * Reads one mapping key by key and reports what does not fit. Every key asked for is known from
- * then on; {@link #finish} reports the others with the nearest known one.
+ * then on; {@link #finish} reports the others with the nearest known one, and what is missing.
  */
 final class TableReader {
-  private static final Set<String> NO_KEYS = Set.of();
-
   private final Tree.Table table;
+  private final Position at;
   private final String what;
   private final Diagnostics problems;
   private final Set<String> known = new TreeSet<>();
+  private final Set<String> missing = new TreeSet<>();
+  private final Map<String, String> elsewhere = new TreeMap<>();
 
-  private TableReader(Tree.Table table, String what, Diagnostics problems) {
+  private TableReader(Tree.Table table, Position at, String what, Diagnostics problems) {
     this.table = table;
+    this.at = at;
     this.what = what;
     this.problems = problems;
   }
 
   /**
-   * Opens a mapping.
+   * Opens a mapping that no key leads to.
    *
-   * @param what it describes, for messages: {@code an input}
+   * @param what it describes, for messages: {@code a wire}
    * @return null, after a diagnostic, when the tree is no mapping
    */
   static TableReader open(Tree tree, String what, Diagnostics problems) {
     if (tree instanceof Tree.Table table) {
-      return new TableReader(table, what, problems);
+      return new TableReader(table, table.position(), what, problems);
     }
-    String found = tree instanceof Tree.Items ? "a list" : "a single value";
     problems.add(
-        Diagnostic.error(tree.position(), "found " + found + " where " + what + " is described")
+        Diagnostic.error(
+                tree.position(), "found " + kind(tree) + " where " + what + " is described")
             .expected("a mapping with keys"));
     return null;
   }
 
-  /** The same over a mapping that is known to be one. */
-  static TableReader of(Tree.Table table, String what, Diagnostics problems) {
-    return new TableReader(table, what, problems);
+  /** Opens the mapping under a key, which is where missing keys are shown. */
+  static TableReader open(Tree.Entry entry, String what, Diagnostics problems) {
+    if (entry.value() instanceof Tree.Table table) {
+      return new TableReader(table, entry.key().position(), what, problems);
+    }
+    problems.add(
+        Diagnostic.error(place(entry), "`" + entry.key().text() + "` holds " + kind(entry.value()))
+            .expected("a mapping that describes " + what));
+    return null;
   }
 
+  /** Where an entry's value is shown: its key when there is nothing to see. */
+  static Position place(Tree.Entry entry) {
+    boolean empty = entry.value() instanceof Tree.Scalar s && s.value().isEmpty();
+    return empty ? entry.key().position() : entry.value().position();
+  }
+
+  private static String kind(Tree tree) {
+    if (tree instanceof Tree.Scalar scalar) {
+      return scalar.value().isEmpty() ? "nothing" : "a single value";
+    }
+    return tree instanceof Tree.Items ? "a list" : "a mapping";
+  }
+
+  /** Where the mapping begins. */
   Position position() {
     return table.position();
   }
 
-  /** The value of an optional key, or null. */
-  Tree tree(String key) {
-    known.add(key);
-    return table.get(key);
+  /** Where the mapping is shown as a whole: the key that leads to it, if any. */
+  Position at() {
+    return at;
   }
 
-  /** The value of a key that must be there, or null after a diagnostic. */
-  Tree required(String key, Position at) {
+  /** The entry of an optional key, or null. */
+  Tree.Entry entry(String key) {
+    known.add(key);
+    for (Tree.Entry entry : table.entries()) {
+      if (entry.key().text().equals(key)) {
+        return entry;
+      }
+    }
+    return null;
+  }
+
+  /** The value of an optional key, or null. */
+  Tree tree(String key) {
+    Tree.Entry entry = entry(key);
+    return entry == null ? null : entry.value();
+  }
+
+  /** The value of a key that must be there; null when it is not, which {@link #finish} reports. */
+  Tree required(String key) {
     Tree value = tree(key);
     if (value == null) {
-      problems.add(Diagnostic.error(at, what + " needs `" + key + "`").help("add `" + key + ":`"));
+      missing.add(key);
     }
     return value;
   }
 
+  /** Whether a key is given, without making it a known one. */
+  boolean has(String key) {
+    return table.get(key) != null;
+  }
+
+  /** Whether an optional key is absent, but one is given that it may be a slip of the pen for. */
+  boolean isMisspelt(String key) {
+    List<String> given = table.entries().stream().map(e -> e.key().text()).toList();
+    return !has(key) && !NearNames.of(key, given).isEmpty();
+  }
+
+  /** Those of some keys that are given. */
+  List<String> given(List<String> keys) {
+    return keys.stream().filter(k -> tree(k) != null).toList();
+  }
+
   /** Text of an optional key; null when absent or when it is no text. */
   SourceText text(String key) {
-    return scalarText(key, tree(key));
+    Tree.Entry entry = entry(key);
+    return entry == null ? null : textOf(entry, problems);
   }
 
-  SourceText requiredText(String key, Position at) {
-    return scalarText(key, required(key, at));
+  SourceText requiredText(String key) {
+    required(key);
+    return text(key);
   }
 
-  private SourceText scalarText(String key, Tree value) {
-    if (value == null) {
-      return null;
-    }
-    if (value instanceof Tree.Scalar scalar && !scalar.value().isEmpty()) {
+  /** The single value of an entry; null after a diagnostic when it is none. */
+  static SourceText textOf(Tree.Entry entry, Diagnostics problems) {
+    if (entry.value() instanceof Tree.Scalar scalar && !scalar.value().isEmpty()) {
       return scalar.text();
     }
-    String found = value instanceof Tree.Scalar ? "nothing" : "a list or mapping";
     problems.add(
-        Diagnostic.error(value.position(), "`" + key + "` holds " + found)
+        Diagnostic.error(place(entry), "`" + entry.key().text() + "` holds " + kind(entry.value()))
             .expected("a single value"));
     return null;
   }
@@ -108,34 +164,42 @@ final class TableReader {
     return text == null ? null : new Name(text.value(), text.whole());
   }
 
-  Name requiredName(String key, Position at) {
-    SourceText text = requiredText(key, at);
-    return text == null ? null : new Name(text.value(), text.whole());
+  Name requiredName(String key) {
+    required(key);
+    return name(key);
   }
 
   /** One name or a list of names; empty when absent. */
   List<Name> names(String key) {
-    return namesOf(key, tree(key));
-  }
-
-  private List<Name> namesOf(String key, Tree value) {
+    Tree.Entry entry = entry(key);
     List<Name> names = new ArrayList<>();
-    List<Tree> trees =
-        value == null ? List.of() : value instanceof Tree.Items i ? i.items() : List.of(value);
-    for (Tree tree : trees) {
+    for (Tree tree : entry == null ? List.<Tree>of() : itemsOf(entry.value())) {
       if (tree instanceof Tree.Scalar scalar && !scalar.value().isEmpty()) {
         names.add(new Name(scalar.value(), scalar.position()));
       } else {
         problems.add(
-            Diagnostic.error(tree.position(), "`" + key + "` holds something that is no name")
+            Diagnostic.error(
+                    place(new Tree.Entry(entry.key(), tree)),
+                    "`" + key + "` holds " + kind(tree) + " in place of a name")
                 .expected("a name, or a list of names in [ ]"));
       }
     }
     return List.copyOf(names);
   }
 
-  List<Name> requiredNames(String key, Position at) {
-    return namesOf(key, required(key, at));
+  /** The same where at least one name is needed. */
+  List<Name> requiredNames(String key) {
+    if (required(key) instanceof Tree.Items items && items.items().isEmpty()) {
+      problems.add(
+          Diagnostic.error(items.position(), "`" + key + "` names nothing")
+              .expected("a name, or a list of names in [ ]"));
+    }
+    return names(key);
+  }
+
+  /** The items of a list, or a single one. */
+  static List<Tree> itemsOf(Tree tree) {
+    return tree instanceof Tree.Items list ? list.items() : List.of(tree);
   }
 
   boolean bool(String key, boolean otherwise) {
@@ -159,7 +223,7 @@ final class TableReader {
     if (value < least) {
       problems.add(
           Diagnostic.error(text.whole(), "`" + key + "` is " + text.value())
-              .expected("at least " + bufferstop.model.Values.time(least)));
+              .expected("at least " + Values.time(least)));
       return otherwise;
     }
     return value;
@@ -171,11 +235,13 @@ final class TableReader {
     if (text == null) {
       return otherwise;
     }
-    Long value = ExpressionReader.literal(text, Type.LINT, problems);
+    Diagnostics found = new Diagnostics();
+    Long value = ExpressionReader.literal(text, Type.LINT, found);
+    String expected = "a whole number from " + least + " to " + greatest;
+    found.sorted().forEach(d -> problems.add(d.expected(expected)));
     if (value != null && (value < least || value > greatest)) {
       problems.add(
-          Diagnostic.error(text.whole(), "`" + key + "` is " + text.value())
-              .expected("a whole number from " + least + " to " + greatest));
+          Diagnostic.error(text.whole(), "`" + key + "` is " + text.value()).expected(expected));
       return otherwise;
     }
     return value == null ? otherwise : value;
@@ -210,23 +276,47 @@ final class TableReader {
     return table.entries();
   }
 
-  /** Reports keys nobody asked for. */
-  void finish() {
-    finish(NO_KEYS);
+  /** Says of a key that is wrong here where it would be right. */
+  void belongs(String key, String where) {
+    elsewhere.put(key, where);
   }
 
-  /** Reports keys nobody asked for; {@code more} are known besides. */
-  void finish(Set<String> more) {
-    Set<String> all = new TreeSet<>(known);
-    all.addAll(more);
+  /**
+   * Reports keys nobody asked for, and keys that are missing, but not both for one slip of the pen.
+   *
+   * @return whether every key given was known
+   */
+  boolean finish() {
+    List<String> unknown = new ArrayList<>();
     for (Tree.Entry entry : table.entries()) {
       Name key = entry.key();
-      if (!all.contains(key.text())) {
+      if (!known.contains(key.text())) {
+        unknown.add(key.text());
         problems.add(
             Diagnostic.error(key.position(), "unknown key `" + key.text() + "` in " + what)
-                .expected(String.join(", ", all))
-                .help(NearNames.question(key.text(), all)));
+                .expected(String.join(", ", known))
+                .help(help(entry)));
       }
     }
+    for (String key : missing) {
+      if (NearNames.of(key, unknown).isEmpty()) {
+        problems.add(
+            Diagnostic.error(at, what + " needs `" + key + "`").help("add `" + key + ":`"));
+      }
+    }
+    return unknown.isEmpty();
+  }
+
+  private String help(Tree.Entry unknown) {
+    String key = unknown.key().text();
+    String where = elsewhere.get(key);
+    if (where != null) {
+      return "`" + key + "` belongs to " + where;
+    }
+    String near = NearNames.question(key, known);
+    boolean alone = unknown.value() instanceof Tree.Scalar s && s.value().isEmpty();
+    return near.isEmpty() && alone && table.flow()
+        ? "if it belongs to the value before the comma, put that value in quotes"
+        : near;
   }
 }

@@ -4,6 +4,7 @@ import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.Field.Wire;
 import bufferstop.model.Name;
+import bufferstop.model.Position;
 import bufferstop.model.Tree;
 import java.util.ArrayList;
 import java.util.List;
@@ -22,47 +23,55 @@ final class WiringLoader {
     this.problems = problems;
   }
 
-  List<Wire> read(Tree section, Set<String> controllerPoints) {
+  /** The wires; an end that is missing has an empty name. */
+  List<Wire> read(List<Tree> section, Set<String> controllerPoints) {
     List<Wire> wires = new ArrayList<>();
-    if (section == null) {
-      return wires;
-    }
-    if (!(section instanceof Tree.Items items)) {
-      problems.add(
-          Diagnostic.error(section.position(), "`wiring` is no list")
-              .expected("a list of {from: , to: }"));
-      return wires;
-    }
     Map<String, Wire> byName = new TreeMap<>();
-    for (Tree item : items.items()) {
+    for (Tree item : section) {
       TableReader reader = TableReader.open(item, "a wire", problems);
       Wire wire = reader == null ? null : wire(reader, controllerPoints);
       if (wire == null) {
         continue;
       }
-      Wire earlier = byName.putIfAbsent(wire.name().toLowerCase(Locale.ROOT), wire);
-      if (earlier == null) {
-        wires.add(wire);
-      } else {
+      Wire earlier =
+          wire.name().isEmpty()
+              ? null
+              : byName.putIfAbsent(wire.name().toLowerCase(Locale.ROOT), wire);
+      wires.add(wire);
+      if (earlier != null) {
         problems.add(
-            Diagnostic.error(wire.position(), "two wires are called `" + wire.name() + "`")
-                .note(earlier.position(), "the first one")
+            Diagnostic.error(place(wire), "two wires are called `" + wire.name() + "`")
+                .note(place(earlier), "the first one")
                 .help("give this one a `name:` of its own"));
       }
     }
     return List.copyOf(wires);
   }
 
+  /** The end, or the name, that a wire is called after. */
+  private static Position place(Wire wire) {
+    if (wire.to().text().equals(wire.name())) {
+      return wire.to().position();
+    }
+    return wire.from().text().equals(wire.name()) ? wire.from().position() : wire.position();
+  }
+
   private Wire wire(TableReader reader, Set<String> points) {
-    Name from = reader.requiredName("from", reader.position());
-    Name to = reader.requiredName("to", reader.position());
+    Name nowhere = new Name("", reader.position());
+    Name from = orElse(reader.requiredName("from"), nowhere);
+    Name to = orElse(reader.requiredName("to"), nowhere);
     Name own = reader.name("name");
     reader.finish();
-    if (from == null || to == null || own != null && !Identifiers.check(own, problems)) {
-      return null;
+    if (own != null && !Identifiers.check(own, problems)) {
+      return new Wire("", from, to, reader.position());
     }
-    boolean landsOnPoint = points.contains(to.text().toLowerCase(Locale.ROOT));
+    boolean landsOnPoint =
+        points.contains(to.text().toLowerCase(Locale.ROOT)) || problems.doubts(to.text());
     String name = own != null ? own.text() : landsOnPoint ? to.text() : from.text();
-    return new Wire(name, from, to, reader.position());
+    return new Wire(name, from, to, own == null ? reader.position() : own.position());
+  }
+
+  private static Name orElse(Name name, Name other) {
+    return name == null ? other : name;
   }
 }

@@ -8,7 +8,10 @@ import bufferstop.model.SourceText;
 import bufferstop.model.Tree;
 import java.io.StringReader;
 import java.util.ArrayList;
+import java.util.IdentityHashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
 import org.yaml.snakeyaml.DumperOptions.FlowStyle;
 import org.yaml.snakeyaml.LoaderOptions;
 import org.yaml.snakeyaml.Yaml;
@@ -21,6 +24,7 @@ import org.yaml.snakeyaml.nodes.Node;
 import org.yaml.snakeyaml.nodes.NodeTuple;
 import org.yaml.snakeyaml.nodes.ScalarNode;
 import org.yaml.snakeyaml.nodes.SequenceNode;
+import org.yaml.snakeyaml.reader.StreamReader;
 
 /** Turns the text of one YAML file into a tree with places. */
 final class YamlSource {
@@ -29,22 +33,39 @@ final class YamlSource {
   private final String file;
   private final String text;
   private final Diagnostics problems;
-  private final boolean beyondBmp; // marks count code points, strings count chars
+  private final MarkPlaces places;
+  private final Map<Node, Tree> anchored = new IdentityHashMap<>();
 
   private YamlSource(String file, String text, Diagnostics problems) {
     this.file = file;
     this.text = text;
     this.problems = problems;
-    this.beyondBmp = text.chars().anyMatch(c -> Character.isSurrogate((char) c));
+    this.places = new MarkPlaces(file, text);
   }
 
   /**
-   * Reads a file's text.
+   * Reads a file's text, its lines ended by line feeds alone.
    *
    * @return its root, or null when it is not YAML or holds nothing; a problem is then reported
    */
   static Tree read(String file, String text, Diagnostics problems) {
-    return new YamlSource(file, text, problems).root();
+    YamlSource source = new YamlSource(file, text, problems);
+    return source.isPrintable() ? source.root() : null;
+  }
+
+  private boolean isPrintable() {
+    int offset = 0;
+    while (offset < text.length() && StreamReader.isPrintable(text.codePointAt(offset))) {
+      offset += Character.charCount(text.codePointAt(offset));
+    }
+    if (offset < text.length()) {
+      String code = String.format("U+%04X", text.codePointAt(offset));
+      problems.add(
+          Diagnostic.error(places.ofOffset(offset), "the character " + code + " is not allowed")
+              .expected("printable characters")
+              .help("leave it out, or write it as an escape in double quotes"));
+    }
+    return offset == text.length();
   }
 
   private Tree root() {
@@ -59,10 +80,7 @@ final class YamlSource {
       }
       return tree(node);
     } catch (MarkedYAMLException e) {
-      Mark mark = e.getProblemMark() == null ? e.getContextMark() : e.getProblemMark();
-      problems.add(
-          Diagnostic.error(at(mark, 1), "this is not YAML: " + oneLine(e.getProblem()))
-              .help(e.getContext() == null ? "" : oneLine(e.getContext())));
+      problems.add(notYaml(e));
     } catch (YAMLException e) {
       problems.add(
           Diagnostic.error(Position.ofFile(file), "this is not YAML: " + oneLine(e.getMessage())));
@@ -70,18 +88,61 @@ final class YamlSource {
     return null;
   }
 
+  private Diagnostic notYaml(MarkedYAMLException e) {
+    Mark mark = e.getProblemMark() == null ? e.getContextMark() : e.getProblemMark();
+    String context = oneLine(e.getContext());
+    String problem = oneLine(e.getProblem());
+    Diagnostic wrong =
+        Diagnostic.error(places.of(mark, 1), "this is not YAML: " + problem)
+            .help(hint(context, problem));
+    return context.isEmpty() || e.getContextMark() == null
+        ? wrong
+        : wrong.note(places.of(e.getContextMark(), 1), context);
+  }
+
+  private static String hint(String context, String problem) {
+    if (context.contains("flow mapping") || context.contains("flow sequence")) {
+      return "put quotes around a value that holds commas, brackets or quotes";
+    }
+    return problem.contains("mapping values are not allowed")
+        ? "put quotes around a value that holds a colon and a blank"
+        : "";
+  }
+
   private static String oneLine(String message) {
     return message == null ? "" : message.strip().replaceAll("\\s*\\R\\s*", " ");
   }
 
   private Tree tree(Node node) {
+    char first = text.isEmpty() ? ' ' : text.charAt(Math.min(index(node), text.length() - 1));
     if (node.getAnchor() != null) {
-      problems.add(
-          Diagnostic.error(
-                  at(node.getStartMark(), 1), "anchors and aliases are not read in project files")
-              .help("write the value out, or move the section to a file of its own"));
-      return new Tree.Scalar(SourceText.onLine("", file, 1, 1), at(node.getStartMark(), 1));
+      return ofAnchored(node);
     }
+    if (first == '!') {
+      problems.add(
+          Diagnostic.error(places.of(node.getStartMark(), 1), "tags are not read in project files")
+              .help("leave the tag out; the key tells how its value is read"));
+    }
+    return plainTree(node);
+  }
+
+  /** Says once that anchors are not read, then goes on with what was meant. */
+  private Tree ofAnchored(Node node) {
+    Tree known = anchored.get(node);
+    if (known != null) {
+      return known;
+    }
+    Position position = places.of(node.getStartMark(), node.getAnchor().length() + 1);
+    problems.add(
+        Diagnostic.error(position, "anchors and aliases are not read in project files")
+            .help("write the value out, or move the section to a file of its own"));
+    anchored.put(node, new Tree.Items(List.of(), position)); // for one that holds itself
+    Tree tree = plainTree(node);
+    anchored.put(node, tree);
+    return tree;
+  }
+
+  private Tree plainTree(Node node) {
     if (node instanceof MappingNode mapping) {
       return table(mapping);
     }
@@ -90,97 +151,74 @@ final class YamlSource {
       for (Node item : sequence.getValue()) {
         items.add(tree(item));
       }
-      return new Tree.Items(List.copyOf(items), at(node.getStartMark(), 1));
+      return new Tree.Items(List.copyOf(items), places.of(node.getStartMark(), 1));
     }
-    return scalar((ScalarNode) node);
-  }
-
-  private Tree.Scalar scalar(ScalarNode node) {
-    SourceText source = ScalarPlaces.of(file, text, index(node.getStartMark()), node);
-    return new Tree.Scalar(source, source.whole());
+    SourceText source = ScalarPlaces.of(file, text, index(node), (ScalarNode) node);
+    boolean empty = source.value().isEmpty();
+    return new Tree.Scalar(source, empty ? places.of(node.getStartMark(), 1) : source.whole());
   }
 
   private Tree table(MappingNode mapping) {
     boolean flow = mapping.getFlowStyle() == FlowStyle.FLOW;
     List<Tree.Entry> entries = new ArrayList<>();
+    Map<String, Name> names = new TreeMap<>();
+    CutValue cut = null;
     for (NodeTuple tuple : mapping.getValue()) {
+      Node value = tuple.getValueNode();
       if (!(tuple.getKeyNode() instanceof ScalarNode key)) {
         problems.add(
-            Diagnostic.error(at(tuple.getKeyNode().getStartMark(), 1), "this key is not a word")
+            Diagnostic.error(places.of(tuple.getKeyNode().getStartMark(), 1), "this is no key")
                 .expected("a name, then a colon"));
-      } else if (!flow || !mendCutExpression(entries, key, tuple.getValueNode())) {
-        addEntry(entries, key, tuple.getValueNode());
+      } else if (cut == null || !cut.goesOnWith(key, value)) {
+        mend(entries, cut);
+        boolean added = addEntry(entries, names, key, value);
+        cut = flow && added ? CutValue.from(value, text, places) : null;
       }
     }
-    return new Tree.Table(List.copyOf(entries), flow, at(mapping.getStartMark(), 1));
+    mend(entries, cut);
+    return new Tree.Table(List.copyOf(entries), flow, places.of(mapping.getStartMark(), 1));
   }
 
-  private void addEntry(List<Tree.Entry> entries, ScalarNode key, Node value) {
-    Name name = new Name(key.getValue(), at(key.getStartMark(), key.getValue().length()));
-    for (Tree.Entry earlier : entries) {
-      if (earlier.key().text().equals(name.text())) {
-        problems.add(
-            Diagnostic.error(name.position(), "`" + name.text() + "` is given twice")
-                .note(earlier.key().position(), "first here")
-                .help("keep one of them"));
-        return;
-      }
+  private boolean addEntry(
+      List<Tree.Entry> entries, Map<String, Name> names, ScalarNode key, Node value) {
+    Name name = new Name(key.getValue(), places.of(key.getStartMark(), key.getEndMark()));
+    Name earlier = names.putIfAbsent(name.text(), name);
+    if (earlier == null) {
+      entries.add(new Tree.Entry(name, tree(value)));
+    } else {
+      problems.add(
+          Diagnostic.error(name.position(), "`" + name.text() + "` is given twice")
+              .note(earlier.position(), "first here")
+              .help("keep one of them"));
     }
-    entries.add(new Tree.Entry(name, tree(value)));
+    return earlier == null;
   }
 
-  /**
-   * In braces a comma ends a value: {@code {when: MAX(a, b) > 3}} reads as {@code when: MAX(a} and
-   * a key {@code b) > 3} without value. Says so once and goes on with what was meant.
-   */
-  private boolean mendCutExpression(List<Tree.Entry> entries, ScalarNode key, Node value) {
-    boolean empty = value instanceof ScalarNode s && s.getValue().isEmpty() && s.isPlain();
-    if (entries.isEmpty() || !empty || !key.isPlain()) {
-      return false;
+  /** Puts a value that commas cut together again, after a diagnostic. */
+  private void mend(List<Tree.Entry> entries, CutValue cut) {
+    if (cut == null || !cut.isCut()) {
+      return;
     }
-    Tree.Entry last = entries.get(entries.size() - 1);
-    if (!(last.value() instanceof Tree.Scalar cut) || !opensMore(cut.value())) {
-      return false;
-    }
-    SourceText before = cut.text();
-    int line = before.lines()[0];
-    int column = before.columns()[0];
-    int from = offsetOf(line, column);
-    String whole = text.substring(from, index(key.getEndMark()));
-    SourceText mended = ScalarPlaces.verbatim(file, text, whole, from, line, column);
+    int last = entries.size() - 1;
+    Name key = entries.get(last).key();
+    String whole = cut.whole();
+    String shown = oneLine(whole);
     problems.add(
-        Diagnostic.error(cut.position(), "the comma in `" + whole + "` ends the value here")
-            .expected("an expression with commas, brackets or quotes in quotes")
-            .help("write " + last.key().text() + ": \"" + whole.replace("\"", "\\\"") + "\""));
-    entries.set(
-        entries.size() - 1, new Tree.Entry(last.key(), new Tree.Scalar(mended, mended.whole())));
-    return true;
+        Diagnostic.error(cut.comma(), "the comma in `" + shown + "` ends the value here")
+            .expected("quotes around a value with commas, brackets or quotes in braces")
+            .help(
+                "write "
+                    + key.text()
+                    + ": \""
+                    + shown.replace("\\", "\\\\").replace("\"", "\\\"")
+                    + "\""));
+    Position start = cut.start();
+    SourceText mended =
+        ScalarPlaces.verbatim(file, text, whole, cut.offset(), start.line(), start.column());
+    entries.set(last, new Tree.Entry(key, new Tree.Scalar(mended, mended.whole())));
   }
 
-  private static boolean opensMore(String value) {
-    int depth = 0;
-    for (char c : value.toCharArray()) {
-      depth += c == '(' || c == '[' ? 1 : c == ')' || c == ']' ? -1 : 0;
-    }
-    return depth > 0;
-  }
-
-  private int offsetOf(int line, int column) {
-    int offset = 0;
-    for (int i = 1; i < line; i++) {
-      offset = text.indexOf('\n', offset) + 1;
-    }
-    return offset + column - 1;
-  }
-
-  private int index(Mark mark) {
-    return beyondBmp ? text.offsetByCodePoints(0, mark.getIndex()) : mark.getIndex();
-  }
-
-  /** YAML marks count from 0; this is the one place that makes them count from 1. */
-  private Position at(Mark mark, int length) {
-    return mark == null
-        ? Position.ofFile(file)
-        : new Position(file, mark.getLine() + 1, mark.getColumn() + 1, Math.max(1, length));
+  private int index(Node node) {
+    return places.offset(node.getStartMark());
   }
 }

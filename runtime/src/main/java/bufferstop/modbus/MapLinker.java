@@ -46,6 +46,9 @@ public final class MapLinker {
   private Entry typed(Entry entry) {
     Name name = entry.point();
     Symbol symbol = scope.find(name.text());
+    if (symbol == null && problems.doubts(name.text())) {
+      return null;
+    }
     if (symbol == null) {
       problems.add(
           Diagnostic.error(name.position(), "no point named `" + name.text() + "`")
@@ -102,20 +105,39 @@ public final class MapLinker {
 
   private void reportTaken(ModbusMap map, Entry entry, int address, Entry[] taken) {
     Entry first = taken[address];
-    int free = address;
-    while (free < ADDRESSES && taken[free] != null) {
-      free++;
-    }
     String table = entry.table().word().replace('_', ' ');
+    int free = free(taken, address, entry.size());
+    String last = entry.size() == 1 ? "" : " to " + (free + entry.size() - 1);
     problems.add(
         Diagnostic.error(
                 entry.position(),
                 table + " " + address + " of map `" + map.name() + "` is taken twice")
-            .note(first.position(), "by `" + first.point().text() + "`, " + first.type())
+            .note(
+                first.position(),
+                "by `" + first.point().text() + "`, " + first.type() + ", " + places(first))
             .help(
-                "the next free "
-                    + (entry.table().isBit() ? "address" : "register")
-                    + " is "
-                    + free));
+                free < 0
+                    ? ""
+                    : "next free: " + table + (last.isEmpty() ? " " : "s ") + free + last));
+  }
+
+  private static String places(Entry entry) {
+    int last = entry.address() + entry.size() - 1;
+    String unit = entry.table().isBit() ? "address" : "register";
+    return entry.size() == 1
+        ? unit + " " + entry.address()
+        : unit + "s " + entry.address() + " to " + last;
+  }
+
+  /** First address from {@code from} on with {@code size} free ones, or -1. */
+  private static int free(Entry[] taken, int from, int size) {
+    int run = 0;
+    for (int i = from; i < ADDRESSES; i++) {
+      run = taken[i] == null ? run + 1 : 0;
+      if (run == size) {
+        return i - size + 1;
+      }
+    }
+    return -1;
   }
 }

@@ -61,8 +61,11 @@ public record Diagnostic(
     return new Diagnostic(severity, position, message, expected, notes, text);
   }
 
-  /** The same with one note. */
+  /** The same with one note; a place in no file, where the product itself declares, gives none. */
   public Diagnostic note(Position place, String text) {
+    if (place.file().isEmpty()) {
+      return this;
+    }
     return new Diagnostic(
         severity, position, message, expected, List.of(new Note(place, text)), help);
   }

@@ -29,7 +29,9 @@ public record Field(
   public enum OnLoss {
     /** The last value stays. */
     HOLD,
-    /** After the time-out inputs read FALSE or 0 and the node gives its outputs their safe values. */
+    /**
+     * After the time-out inputs read FALSE or 0 and the node gives its outputs their safe values.
+     */
     SAFE
   }
 
@@ -81,7 +83,15 @@ public record Field(
       boolean latching,
       List<String> positions,
       String text,
-      Position position) {}
+      Position position) {
+
+    /** Full names of its signals: {@code panel.start}, or of a selector {@code panel.mode.auto}. */
+    public List<String> signals() {
+      return kind == ElementKind.SELECTOR
+          ? positions.stream().map(p -> "panel." + name + "." + p).toList()
+          : List.of("panel." + name);
+    }
+  }
 
   /** A hard-wired BOOL circuit, evaluated every plant step. */
   public record Circuit(String name, SourceText closed, Position position) {}

@@ -16,14 +16,15 @@ public final class NearNames {
 
   /**
    * At most three names at an edit distance (a transposition counts 1, case none) up to a third of
-   * the length, at least 1, nearest first.
+   * the length, at least 1, nearest first; nothing but its case is near a single letter.
    */
   public static List<String> of(String wrong, Collection<String> known) {
     String lower = wrong.toLowerCase(Locale.ROOT);
     int limit = Math.max(1, wrong.length() / 3);
     return known.stream()
+        .filter(name -> Math.abs(name.length() - wrong.length()) <= limit)
         .map(name -> new Candidate(name, distance(lower, name.toLowerCase(Locale.ROOT))))
-        .filter(c -> c.distance <= limit)
+        .filter(c -> c.distance <= limit && (c.distance == 0 || wrong.length() > 1))
         .sorted(Comparator.comparingInt(Candidate::distance).thenComparing(Candidate::name))
         .limit(MOST)
         .map(Candidate::name)

@@ -28,7 +28,8 @@ public record Scenario(
 
   /** The same with another seed. */
   public Scenario withSeed(long other) {
-    return new Scenario(name, file, requirement, forMicros, other, settings, stimuli, expectations, position);
+    return new Scenario(
+        name, file, requirement, forMicros, other, settings, stimuli, expectations, position);
   }
 
   /**

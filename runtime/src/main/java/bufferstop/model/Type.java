@@ -69,6 +69,15 @@ public enum Type {
     return this == ULINT || value >= least && value <= greatest;
   }
 
+  /** Compares two values of this type, each in its encoding. */
+  public int compare(long a, long b) {
+    return switch (this) {
+      case REAL, LREAL -> Double.compare(Double.longBitsToDouble(a), Double.longBitsToDouble(b));
+      case ULINT -> Long.compareUnsigned(a, b);
+      default -> Long.compare(a, b);
+    };
+  }
+
   /**
    * Whether a value may go to {@code target} without a conversion being written: the whole range
    * and precision fit. Source: IEC 61131-3:2013, 6.6.1.6 [from memory, not re-read].

@@ -25,10 +25,17 @@ public final class Values {
       return Long.toString((long) value);
     }
     String text = String.format(Locale.ROOT, "%.6g", value);
-    if (text.contains("e") || !text.contains(".")) {
-      return text;
+    int exponent = text.indexOf('e');
+    if (exponent < 0) {
+      return text.contains(".") ? withoutZeros(text) : text;
     }
-    return text.replaceAll("0+$", "").replaceAll("\\.$", ".0");
+    return withoutZeros(text.substring(0, exponent))
+        + "e"
+        + Integer.parseInt(text.substring(exponent + 1));
+  }
+
+  private static String withoutZeros(String digits) {
+    return digits.replaceAll("0+$", "").replaceAll("\\.$", ".0");
   }
 
   /** A duration in microseconds as an IEC 61131-3 literal: {@code T#1m30s}. */
@@ -37,7 +44,7 @@ public final class Values {
     if (micros < 0) {
       out.append('-');
     }
-    long rest = Math.abs(micros);
+    long rest = Math.abs(micros); // of the least value it stays negative: read it as unsigned
     int start = out.length();
     rest = part(out, rest, 3_600_000_000L, "h");
     rest = part(out, rest, 60_000_000L, "m");
@@ -51,9 +58,9 @@ public final class Values {
   }
 
   private static long part(StringBuilder out, long rest, long unit, String name) {
-    if (rest >= unit) {
-      out.append(rest / unit).append(name);
+    if (Long.compareUnsigned(rest, unit) >= 0) {
+      out.append(Long.toUnsignedString(Long.divideUnsigned(rest, unit))).append(name);
     }
-    return rest % unit;
+    return Long.remainderUnsigned(rest, unit);
   }
 }

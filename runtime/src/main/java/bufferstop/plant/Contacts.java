@@ -25,6 +25,7 @@ final class Contacts implements Scope {
   private final Layout layout;
   private final long seed;
   private final List<Link> links = new ArrayList<>();
+  private boolean allRead = true;
 
   Contacts(Project project, Layout layout, long seed) {
     this.project = project;
@@ -35,6 +36,15 @@ final class Contacts implements Scope {
   /** The wires made so far, in the order in which circuits named the outputs. */
   List<Link> links() {
     return links;
+  }
+
+  /** Notes that a circuit could not be read, so that outputs it names are not known. */
+  void miss() {
+    allRead = false;
+  }
+
+  boolean allRead() {
+    return allRead;
   }
 
   @Override

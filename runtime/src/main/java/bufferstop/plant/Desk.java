@@ -28,9 +28,9 @@ public final class Desk {
   void start(long[] image) {
     for (PanelElement element : elements) {
       if (element.kind() == ElementKind.PUSH_BUTTON) {
-        image[cellOf.applyAsInt(contact(element))] = element.normallyClosed() ? 1 : 0;
+        image[cellOf.applyAsInt(element.signals().get(0))] = element.normallyClosed() ? 1 : 0;
       } else if (element.kind() == ElementKind.SELECTOR) {
-        image[cellOf.applyAsInt(contact(element, element.positions().get(0)))] = 1;
+        image[cellOf.applyAsInt(element.signals().get(0))] = 1;
       }
     }
   }
@@ -60,7 +60,7 @@ public final class Desk {
     int wanted = -1;
     int[] cells = new int[element.positions().size()];
     for (int i = 0; i < cells.length; i++) {
-      cells[i] = cellOf.applyAsInt(contact(element, element.positions().get(i)));
+      cells[i] = cellOf.applyAsInt(element.signals().get(i));
       wanted = element.positions().get(i).equalsIgnoreCase(to.text()) ? i : wanted;
     }
     if (wanted < 0) {
@@ -85,7 +85,7 @@ public final class Desk {
     if (element == null) {
       return null;
     }
-    int cell = cellOf.applyAsInt(contact(element));
+    int cell = cellOf.applyAsInt(element.signals().get(0));
     long closed = element.normallyClosed() == pressed ? 0 : 1;
     return image -> image[cell] = closed;
   }
@@ -110,16 +110,6 @@ public final class Desk {
       }
     }
     return null;
-  }
-
-  /** Full name of a push button's contact. */
-  static String contact(PanelElement button) {
-    return "panel." + button.name();
-  }
-
-  /** Full name of a selector's contact at a position. */
-  static String contact(PanelElement selector, String position) {
-    return "panel." + selector.name() + "." + position;
   }
 
   private static String bare(Name name) {

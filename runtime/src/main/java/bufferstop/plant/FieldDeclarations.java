@@ -20,12 +20,16 @@ import bufferstop.spi.Problems;
 import bufferstop.spi.Settings;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.TreeMap;
 
 /** Opens the plants and gives every name of the field its cell. */
 final class FieldDeclarations {
   private final Layout layout;
   private final Diagnostics problems;
   private final List<PlantUnit> plants = new ArrayList<>();
+  private final Map<String, Position> heads = new TreeMap<>(); // of plants, even without ports
 
   FieldDeclarations(Layout layout, Diagnostics problems) {
     this.layout = layout;
@@ -38,11 +42,24 @@ final class FieldDeclarations {
 
   void declare(Field field, List<Point> points, PlantCatalog catalog, long seed) {
     for (Field.Node node : field.nodes()) {
-      add("nodes." + node.name() + ".ok", Type.BOOL, Kind.INTERNAL, Seen.BY_ALL, "", node.text(), node.position());
+      add(
+          "nodes." + node.name() + ".ok",
+          Type.BOOL,
+          Kind.INTERNAL,
+          Seen.BY_ALL,
+          "",
+          node.text(),
+          node.position());
     }
     for (Point point : points) {
       if (point.kind() == Kind.OUTPUT && point.node() != null) {
-        value(point.name() + ".remote", point.type(), Kind.INTERNAL, "", "given by the node", point.position());
+        value(
+            point.name() + ".remote",
+            point.type(),
+            Kind.INTERNAL,
+            "",
+            "given by the node",
+            point.position());
       }
     }
     for (Field.Supply supply : field.supplies()) {
@@ -55,25 +72,9 @@ final class FieldDeclarations {
           supply.position());
     }
     for (Field.PanelElement element : field.panel()) {
-      for (String position : element.positions()) {
-        value(
-            "panel." + element.name() + "." + position,
-            Type.BOOL,
-            Kind.INTERNAL,
-            "",
-            element.text(),
-            element.position());
+      for (String signal : element.signals()) {
+        value(signal, Type.BOOL, Kind.INTERNAL, "", element.text(), element.position());
       }
-      if (element.kind() == Field.ElementKind.SELECTOR) {
-        continue;
-      }
-      value(
-          "panel." + element.name(),
-          Type.BOOL,
-          Kind.INTERNAL,
-          "",
-          element.text(),
-          element.position());
     }
     for (Field.Circuit circuit : field.circuits()) {
       value("circuits." + circuit.name(), Type.BOOL, Kind.INTERNAL, "", "", circuit.position());
@@ -105,6 +106,37 @@ final class FieldDeclarations {
   }
 
   private void open(Field.PlantUse use, PlantCatalog catalog, long seed) {
+    Position taken = declared(use.name());
+    if (taken != null) {
+      problems.add(
+          Diagnostic.error(use.position(), "`" + use.name() + "` is declared twice")
+              .note(taken, "first here")
+              .help("give one of them another name; case does not tell names apart"));
+      problems.doubt(use.name());
+      return;
+    }
+    heads.put(use.name().toLowerCase(Locale.ROOT), use.position());
+    Plant plant = opened(use, catalog, seed);
+    if (plant == null) {
+      problems.doubt(use.name());
+    } else {
+      host(use, catalog.named(use.model().text()), plant);
+    }
+  }
+
+  /** Where a name, or one dotted below it, is declared; null when it is free. */
+  private Position declared(String head) {
+    String lower = head.toLowerCase(Locale.ROOT);
+    for (Symbol symbol : layout.symbols()) {
+      String name = symbol.name().toLowerCase(Locale.ROOT);
+      if (name.equals(lower) || name.startsWith(lower + ".")) {
+        return symbol.declared();
+      }
+    }
+    return heads.get(lower);
+  }
+
+  private Plant opened(Field.PlantUse use, PlantCatalog catalog, long seed) {
     Name wanted = use.model();
     PlantModel model = catalog.named(wanted.text());
     if (model == null) {
@@ -112,18 +144,18 @@ final class FieldDeclarations {
           Diagnostic.error(wanted.position(), "no plant model named `" + wanted.text() + "`")
               .expected(String.join(", ", catalog.names()))
               .help(NearNames.question(wanted.text(), catalog.names())));
-      return;
+      return null;
     }
     int before = problems.errors();
-    CheckedSettings settings =
-        new SettingsReader(problems)
-            .read(use.settings(), model.schema(), "plant `" + use.name() + "`");
-    if (problems.errors() > before) {
-      return; // a plug-in is shown only settings that fit its schema
-    }
-    Plant plant = opened(use, model, settings, seed);
-    if (plant != null) {
-      host(use, model, plant);
+    try {
+      CheckedSettings settings =
+          new SettingsReader(problems)
+              .read(use.settings(), model.schema(), "plant `" + use.name() + "`");
+      // a plug-in is shown only settings that fit its schema
+      return problems.errors() > before ? null : opened(use, model, settings, seed);
+    } catch (RuntimeException | LinkageError e) {
+      fail(use, model, "failed to open: " + e);
+      return null;
     }
   }
 
@@ -148,16 +180,11 @@ final class FieldDeclarations {
           problems.add(
               Diagnostic.error(place(at, parameter), message).expected(expected).help(help));
         };
-    try {
-      Plant plant = model.open(settings, sink, new SeededStream(seed, "plant." + use.name()));
-      if (plant == null && reported[0] == 0) {
-        fail(use, model, "gave no plant");
-      }
-      return reported[0] > 0 ? null : plant;
-    } catch (RuntimeException e) {
-      fail(use, model, "failed to open: " + e);
-      return null;
+    Plant plant = model.open(settings, sink, new SeededStream(seed, "plant." + use.name()));
+    if (plant == null && reported[0] == 0) {
+      fail(use, model, "gave no plant");
     }
+    return reported[0] > 0 ? null : plant;
   }
 
   private void fail(Field.PlantUse use, PlantModel model, String what) {

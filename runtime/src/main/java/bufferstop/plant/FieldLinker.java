@@ -117,7 +117,11 @@ public final class FieldLinker {
   private Expression[] circuits(Contacts contacts) {
     List<Expression> all = new ArrayList<>();
     for (Field.Circuit circuit : field.circuits()) {
-      all.add(ExpressionReader.read(circuit.closed(), contacts, Type.BOOL, problems));
+      Expression closed = ExpressionReader.read(circuit.closed(), contacts, Type.BOOL, problems);
+      if (closed == null) {
+        contacts.miss();
+      }
+      all.add(closed);
     }
     return all.toArray(Expression[]::new);
   }

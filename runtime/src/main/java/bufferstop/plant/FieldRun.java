@@ -27,6 +27,7 @@ public final class FieldRun {
 
   private final Parts parts;
   private final boolean[] supplyUp;
+  private boolean shown = true; // hazards and peaks of the last scan
 
   FieldRun(Parts parts) {
     this.parts = parts;
@@ -47,7 +48,6 @@ public final class FieldRun {
     for (NodeRun node : parts.nodes) {
       node.start(cells);
     }
-    parts.hazards.beginScan(cells);
   }
 
   /** Step 1 of the scan: what the inputs read, then forces. */
@@ -59,10 +59,18 @@ public final class FieldRun {
 
   /** The field's part of step 8: steps wires, circuits and plants up to the next scan. */
   public void step(long[] cells, long steps) {
-    for (PlantUnit plant : parts.plants) {
-      plant.show(cells); // peaks shown at the end of the last scan are no live values
+    advance(cells, steps);
+    parts.hazards.show(cells);
+    shown = true;
+  }
+
+  /**
+   * Steps through periods without a scan; their hazards and peaks show with the next {@link #step}.
+   */
+  public void advance(long[] cells, long steps) {
+    if (shown) {
+      beginPeriod(cells);
     }
-    parts.hazards.beginScan(cells);
     for (long i = 0; i < steps; i++) {
       deliver(cells);
       for (InputPoint input : parts.inputs) {
@@ -76,7 +84,14 @@ public final class FieldRun {
       }
       parts.hazards.judge(cells);
     }
-    parts.hazards.show(cells);
+  }
+
+  private void beginPeriod(long[] cells) {
+    for (PlantUnit plant : parts.plants) {
+      plant.show(cells); // peaks shown at the end of the last scan are no live values
+    }
+    parts.hazards.beginScan(cells);
+    shown = false;
   }
 
   private void deliver(long[] cells) {

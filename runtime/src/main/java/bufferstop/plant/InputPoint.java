@@ -3,8 +3,9 @@ package bufferstop.plant;
 import bufferstop.model.Type;
 
 /**
- * A controller input at its terminal: what arrives, after the filter of the hardware. On the controller's
- * own rack the scan reads that at once; on a remote node it reads what the link last brought.
+ * A controller input at its terminal: what arrives, after the filter of the hardware. On the
+ * controller's own rack the scan reads that at once; on a remote node it reads what the link last
+ * brought.
  */
 final class InputPoint {
   private final int cell;

@@ -3,10 +3,11 @@ package bufferstop.plant;
 import bufferstop.model.Field;
 
 /**
- * One remote I/O node at work. Every cycle the link carries the inputs to the controller and the outputs
- * to the node. While it is down either end goes by its own clock: after the time-out the controller sees
- * the node as lost, and with {@code on_loss: safe} inputs read 0 and the node gives its outputs their safe
- * values. A late link carries everything some cycles late. Nothing is allocated in a step.
+ * One remote I/O node at work. Every cycle the link carries the inputs to the controller and the
+ * outputs to the node. While it is down either end goes by its own clock: after the time-out the
+ * controller sees the node as lost, and with {@code on_loss: safe} inputs read 0 and the node gives
+ * its outputs their safe values. A late link carries everything some cycles late. Nothing is
+ * allocated in a step.
  */
 final class NodeRun {
   private final Field.Node node;
@@ -57,7 +58,9 @@ final class NodeRun {
     up = false;
   }
 
-  /** Fault: everything arrives so many cycles late; until the first of it does the link is silent. */
+  /**
+   * Fault: everything arrives so many cycles late; until the first of it does the link is silent.
+   */
   void delay(int cycles) {
     late = new long[Math.max(1, cycles)][];
     at = 0;

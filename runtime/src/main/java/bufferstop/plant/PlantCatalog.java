@@ -8,6 +8,7 @@ import java.io.IOException;
 import java.net.MalformedURLException;
 import java.net.URL;
 import java.net.URLClassLoader;
+import java.nio.file.DirectoryIteratorException;
 import java.nio.file.DirectoryStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -67,7 +68,7 @@ public final class PlantCatalog {
       }
     } catch (MalformedURLException e) {
       throw new IllegalStateException(e); // a path of this file system always makes a URL
-    } catch (IOException e) {
+    } catch (IOException | DirectoryIteratorException e) {
       report(folder, "no folder with plant models at `" + folder + "`");
       return;
     }
@@ -90,13 +91,17 @@ public final class PlantCatalog {
           return;
         }
         take(providers.next().get(), where);
-      } catch (ServiceConfigurationError e) {
+      } catch (ServiceConfigurationError | LinkageError | RuntimeException e) {
         report(Path.of(where), "a plant model cannot be loaded: " + e.getMessage());
       }
     }
   }
 
   private void take(PlantModel model, String where) {
+    if (model.name() == null) {
+      report(Path.of(where), "plant model " + model.getClass().getName() + " has no name");
+      return;
+    }
     PlantModel first = byName.putIfAbsent(model.name(), model);
     if (first != null && first.getClass() != model.getClass()) {
       report(

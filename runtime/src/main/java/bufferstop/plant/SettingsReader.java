@@ -29,34 +29,53 @@ final class SettingsReader {
 
   /** The settings; every problem is reported, and a value in doubt takes its default or zero. */
   CheckedSettings read(Tree tree, List<Parameter> schema, String what) {
+    return read(tree, tree.position(), schema, what);
+  }
+
+  /** The same; {@code at} is where a missing key is shown. */
+  private CheckedSettings read(Tree tree, Position at, List<Parameter> schema, String what) {
     if (!(tree instanceof Tree.Table table)) {
       problems.add(
-          Diagnostic.error(tree.position(), what + " is no mapping").expected(names(schema)));
+          Diagnostic.error(at, what + " is no mapping")
+              .expected("a mapping with " + names(schema)));
       return new CheckedSettings(
           new Tree.Table(List.of(), false, tree.position()), schema, new TreeMap<>());
     }
     Map<String, Object> values = new TreeMap<>();
     for (Parameter parameter : schema) {
-      Tree value = table.get(parameter.name());
-      if (value != null) {
-        values.put(parameter.name(), value(parameter, value));
-      } else if (parameter.fallback() == null) {
-        problems.add(
-            Diagnostic.error(table.position(), what + " needs `" + parameter.name() + "`")
-                .expected(describe(parameter)));
-        values.put(parameter.name(), fallback(parameter, table.position()));
+      Tree.Entry entry = entry(table, parameter.name());
+      if (entry != null) {
+        values.put(parameter.name(), value(parameter, entry));
       } else {
         values.put(parameter.name(), fallback(parameter, table.position()));
       }
     }
-    reportUnknown(table, schema, what);
+    List<String> unknown = reportUnknown(table, schema, what);
+    for (Parameter parameter : schema) {
+      boolean missing = parameter.fallback() == null && table.get(parameter.name()) == null;
+      if (missing && NearNames.of(parameter.name(), unknown).isEmpty()) {
+        problems.add(
+            Diagnostic.error(at, what + " needs `" + parameter.name() + "`")
+                .expected(describe(parameter)));
+      }
+    }
     return new CheckedSettings(table, schema, values);
   }
 
-  private void reportUnknown(Tree.Table table, List<Parameter> schema, String what) {
+  private static Tree.Entry entry(Tree.Table table, String key) {
+    return table.entries().stream()
+        .filter(e -> e.key().text().equals(key))
+        .findFirst()
+        .orElse(null);
+  }
+
+  /** Reports keys that the schema does not have, and returns them. */
+  private List<String> reportUnknown(Tree.Table table, List<Parameter> schema, String what) {
+    List<String> unknown = new ArrayList<>();
     List<String> known = schema.stream().map(Parameter::name).toList();
     for (Tree.Entry entry : table.entries()) {
       if (!known.contains(entry.key().text())) {
+        unknown.add(entry.key().text());
         problems.add(
             Diagnostic.error(
                     entry.key().position(), "unknown key `" + entry.key().text() + "` in " + what)
@@ -64,20 +83,23 @@ final class SettingsReader {
                 .help(NearNames.question(entry.key().text(), known)));
       }
     }
+    return unknown;
   }
 
   private static String names(List<Parameter> schema) {
     return String.join(", ", schema.stream().map(Parameter::name).toList());
   }
 
-  private Object value(Parameter parameter, Tree tree) {
+  private Object value(Parameter parameter, Tree.Entry entry) {
+    Tree tree = entry.value();
+    Position at = entry.key().position();
     return switch (parameter.kind()) {
-      case ITEM -> read(tree, parameter.fields(), "`" + parameter.name() + "`");
+      case ITEM -> read(tree, at, parameter.fields(), "`" + parameter.name() + "`");
       case LIST -> list(parameter, tree);
-      case NAMED -> named(parameter, tree);
+      case NAMED -> named(parameter, entry);
       default -> {
         if (tree instanceof Tree.Scalar scalar) {
-          yield scalar(parameter, scalar.value(), scalar.position());
+          yield scalar(parameter, scalar.value(), scalar.value().isEmpty() ? at : tree.position());
         }
         report(parameter, tree.position(), "`" + parameter.name() + "` is no single value");
         yield fallback(parameter, tree.position());
@@ -97,19 +119,19 @@ final class SettingsReader {
     return all;
   }
 
-  private Map<String, Settings> named(Parameter parameter, Tree tree) {
+  private Map<String, Settings> named(Parameter parameter, Tree.Entry section) {
     Map<String, Settings> all = new LinkedHashMap<>();
-    if (tree instanceof Tree.Table table) {
+    if (section.value() instanceof Tree.Table table) {
       for (Tree.Entry entry : table.entries()) {
+        Position at = entry.key().position();
         if (!NAME.matcher(entry.key().text()).matches()) {
-          report(
-              parameter, entry.key().position(), "`" + entry.key().text() + "` cannot be a name");
+          report(parameter, at, "`" + entry.key().text() + "` cannot be a name");
         }
         String what = "`" + parameter.name() + "." + entry.key().text() + "`";
-        all.put(entry.key().text(), read(entry.value(), parameter.fields(), what));
+        all.put(entry.key().text(), read(entry.value(), at, parameter.fields(), what));
       }
     } else {
-      report(parameter, tree.position(), "`" + parameter.name() + "` is no mapping");
+      report(parameter, section.key().position(), "`" + parameter.name() + "` is no mapping");
     }
     return all;
   }
@@ -126,7 +148,11 @@ final class SettingsReader {
         };
     if (!good) {
       problems.add(
-          Diagnostic.error(position, "`" + parameter.name() + "` cannot be `" + text + "`")
+          Diagnostic.error(
+                  position,
+                  "`"
+                      + parameter.name()
+                      + (text.isEmpty() ? "` holds nothing" : "` cannot be `" + text + "`"))
               .expected(describe(parameter))
               .help(NearNames.question(text, parameter.choices())));
       return fallback(parameter, position);

@@ -79,7 +79,9 @@ abstract class WireFault {
     };
   }
 
-  /** A loose contact: with this chance in every step it begins or ceases to deliver the opposite. */
+  /**
+   * A loose contact: with this chance in every step it begins or ceases to deliver the opposite.
+   */
   static WireFault chatter(double chance, RandomStream random) {
     return new WireFault() {
       private boolean flipped;

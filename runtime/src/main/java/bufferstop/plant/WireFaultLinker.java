@@ -43,8 +43,7 @@ final class WireFaultLinker {
       return null;
     }
     WireFault effect =
-        mode.make(
-            new WireFaultMode.Parameters(value, fault.micros(), stepMicros, wire.random()));
+        mode.make(new WireFaultMode.Parameters(value, fault.micros(), stepMicros, wire.random()));
     return cells -> wire.begin(effect, fault);
   }
 
@@ -67,8 +66,7 @@ final class WireFaultLinker {
       return null;
     }
     boolean bool = mode.needs() == Needs.MAY_HAVE_VALUE && wire.isBool();
-    Long bits =
-        ExpressionReader.literal(fault.value(), bool ? Type.BOOL : Type.LREAL, problems);
+    Long bits = ExpressionReader.literal(fault.value(), bool ? Type.BOOL : Type.LREAL, problems);
     Double value = bits == null ? null : bool ? bits : Double.longBitsToDouble(bits);
     if (value != null && mode.needs() == Needs.CHANCE && (value < 0 || value > 1)) {
       problems.add(

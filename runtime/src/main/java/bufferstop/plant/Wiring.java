@@ -33,19 +33,30 @@ final class Wiring {
   private final List<Link> links = new ArrayList<>();
   private final Map<String, InputPoint> inputs = new LinkedHashMap<>(); // by point
   private final Map<Integer, Boolean> usedOutputs = new TreeMap<>();
+  private int endsMissing;
 
   /** The far end of a wire: what kind of value it takes and where it lands. */
   private static final class Far {
     final String shown;
+    final String name;
     final Type type;
     final Point point; // null unless a controller input
     final Link.Sink sink;
     final boolean required;
     final Position declared;
     Field.Wire taken;
+    boolean meant; // a wire that ends at no known place is probably meant for it
 
-    Far(String shown, Type type, Point point, Link.Sink sink, boolean required, Position declared) {
+    Far(
+        String shown,
+        String name,
+        Type type,
+        Point point,
+        Link.Sink sink,
+        boolean required,
+        Position declared) {
       this.shown = shown;
+      this.name = name;
       this.type = type;
       this.point = point;
       this.sink = sink;
@@ -101,6 +112,7 @@ final class Wiring {
             point.name(),
             new Far(
                 "input",
+                point.name(),
                 point.type(),
                 point,
                 (value, cells) -> input.arrive(value),
@@ -127,21 +139,25 @@ final class Wiring {
 
   private void checkNode(Point point) {
     List<String> known = project.field().nodes().stream().map(Field.Node::name).toList();
-    if (point.node() != null && known.stream().noneMatch(n -> n.equalsIgnoreCase(point.node().text()))) {
+    if (point.node() != null
+        && known.stream().noneMatch(n -> n.equalsIgnoreCase(point.node().text()))) {
       problems.add(
-          Diagnostic.error(
-                  point.node().position(), "no node named `" + point.node().text() + "`")
+          Diagnostic.error(point.node().position(), "no node named `" + point.node().text() + "`")
               .expected("a name under nodes")
               .help(NearNames.question(point.node().text(), known)));
     }
   }
 
   private void reportUnknownSupply(Name supply) {
+    if (problems.doubts("supplies." + supply.text())) {
+      return;
+    }
     List<String> known = project.field().supplies().stream().map(Field.Supply::name).toList();
     problems.add(
         Diagnostic.error(supply.position(), "no supply named `" + supply.text() + "`")
             .expected("a name under supplies")
             .help(NearNames.question(supply.text(), known)));
+    problems.doubt("supplies." + supply.text()); // said once
   }
 
   private void collectPanel() {
@@ -152,17 +168,19 @@ final class Wiring {
       source("circuits." + circuit.name());
     }
     for (Field.PanelElement element : project.field().panel()) {
-      String name = "panel." + element.name();
-      if (element.kind() == Field.ElementKind.PUSH_BUTTON) {
-        source(name);
-      } else if (element.kind() == Field.ElementKind.SELECTOR) {
-        element.positions().forEach(p -> source(Desk.contact(element, p)));
+      boolean contact =
+          element.kind() == Field.ElementKind.PUSH_BUTTON
+              || element.kind() == Field.ElementKind.SELECTOR;
+      if (contact) {
+        element.signals().forEach(this::source);
       } else {
+        String name = element.signals().get(0);
         int cell = layout.field().find(name).index();
         sink(
             name,
             new Far(
                 element.kind() == Field.ElementKind.LAMP ? "lamp" : "horn",
+                name,
                 Type.BOOL,
                 null,
                 (value, cells) -> cells[cell] = value != 0 ? 1 : 0,
@@ -181,6 +199,7 @@ final class Wiring {
           name,
           new Far(
               "plant input",
+              name,
               port.bool() ? Type.BOOL : Type.LREAL,
               null,
               (value, cells) -> plant.deliver(number, value),
@@ -209,10 +228,14 @@ final class Wiring {
   /** Resolves every wire; {@code contacts} are those of circuits, whose names are taken. */
   void link(Contacts contacts) {
     for (Field.Wire wire : project.field().wires()) {
-      for (Link contact : contacts.links()) {
+      for (Link contact : contacts.allRead() ? contacts.links() : List.<Link>of()) {
         if (contact.wire().name().equalsIgnoreCase(wire.name())) {
           problems.add(
-              Diagnostic.error(wire.position(), "two wires are called `" + wire.name() + "`")
+              Diagnostic.error(
+                      wire.name().equalsIgnoreCase(wire.from().text())
+                          ? wire.from().position()
+                          : wire.position(),
+                      "two wires are called `" + wire.name() + "`")
                   .expected("another name: the wire from this output to the circuits has it")
                   .help("give this one a `name:` of its own"));
         }
@@ -221,17 +244,22 @@ final class Wiring {
     }
     contacts.links().forEach(c -> usedOutputs.put(c.sourceCell(), true));
     reportUnwired();
+    if (contacts.allRead() && !project.field().wires().isEmpty() && !problems.doubts("wiring")) {
+      warnOfUnused();
+    }
   }
 
   private void link(Field.Wire wire) {
-    Integer source = sources.get(wire.from().text().toLowerCase(Locale.ROOT));
-    Far far = sinks.get(wire.to().text().toLowerCase(Locale.ROOT));
+    Integer source = sources.get(key(wire.from()));
+    Far far = sinks.get(key(wire.to()));
+    if (source == null && far == null && isTurned(wire)) {
+      return;
+    }
     if (source == null) {
-      unknownEnd(
-          wire.from(), "a wire begins", sources.keySet(), sinks.containsKey(key(wire.from())));
+      unknownStart(wire.from());
     }
     if (far == null) {
-      unknownEnd(wire.to(), "a wire ends", sinks.keySet(), sources.containsKey(key(wire.to())));
+      unknownEnd(wire.to());
     }
     if (far != null && far.taken != null) {
       problems.add(
@@ -239,19 +267,49 @@ final class Wiring {
               .note(far.taken.to().position(), "the first one")
               .help("join the two in a circuit, or take one away"));
     }
-    if (source == null || far == null) {
-      markTaken(far, wire);
-      return;
+    if (far != null && far.taken == null) {
+      far.taken = wire;
     }
-    markTaken(far, wire);
+    if (source != null) {
+      usedOutputs.put(source, true);
+    }
+    if (source != null && far != null) {
+      join(wire, source, far);
+    }
+  }
+
+  /** Reports a wire that would be right the other way round, and takes it so. */
+  private boolean isTurned(Field.Wire wire) {
+    Integer source = sources.get(key(wire.to()));
+    Far far = sinks.get(key(wire.from()));
+    if (source == null || far == null) {
+      return false;
+    }
+    problems.add(
+        Diagnostic.error(wire.from().position(), "this wire is the wrong way round")
+            .expected("`from` where a value comes from, `to` where it goes")
+            .help("exchange `from` and `to`"));
+    usedOutputs.put(source, true);
+    far.meant = true;
+    return true;
+  }
+
+  private void join(Field.Wire wire, int source, Far far) {
     Symbol from = layout.symbols().get(source);
     if (!carries(from.type(), far.type)) {
       problems.add(
           Diagnostic.error(
-                  wire.position(), "this wire leads from " + from.type() + " to " + far.type)
-              .expected("the same kind of value at both ends"));
+                  wire.to().position(),
+                  "this wire leads from "
+                      + from.type()
+                      + " to "
+                      + far.type
+                      + ", `"
+                      + wire.to().text()
+                      + "`")
+              .expected("the same kind of value at both ends")
+              .note(wire.from().position(), "`" + from.name() + "` is " + from.type()));
     }
-    usedOutputs.put(source, true);
     WireRun run =
         new WireRun(
             wire.name(), far.type == Type.BOOL, new SeededStream(seed, "wire." + wire.name()));
@@ -264,12 +322,6 @@ final class Wiring {
 
   private static String key(String name) {
     return name.toLowerCase(Locale.ROOT);
-  }
-
-  private static void markTaken(Far far, Field.Wire wire) {
-    if (far != null && far.taken == null) {
-      far.taken = wire;
-    }
   }
 
   private static boolean carries(Type from, Type to) {
@@ -286,38 +338,81 @@ final class Wiring {
     return point == null ? -1 : Contacts.supplyNumber(project, point.supply());
   }
 
-  private void unknownEnd(Name name, String what, Set<String> known, boolean wrongWayRound) {
-    problems.add(
-        Diagnostic.error(
-                name.position(), "no place where " + what + " is named `" + name.text() + "`")
-            .expected(
-                what.endsWith("begins")
-                    ? "a plant output, push button, circuit, supply or controller output"
-                    : "a plant input, lamp or controller input")
-            .help(
-                wrongWayRound
-                    ? "this is the other end of a wire: exchange `from` and `to`"
-                    : NearNames.question(name.text(), known)));
+  private void unknownStart(Name name) {
+    if (!isExplained(name)) {
+      problems.add(
+          Diagnostic.error(
+                  name.position(), "no place where a wire begins is named `" + name.text() + "`")
+              .expected(
+                  "a plant output, push button, selector position, circuit, supply or controller"
+                      + " output")
+              .help(help(name, sources.keySet(), sinks.containsKey(key(name)))));
+      doubtHead(name, sources.keySet());
+      for (String near : NearNames.of(name.text(), sources.keySet())) {
+        usedOutputs.put(sources.get(near), true);
+      }
+    }
+  }
+
+  private void unknownEnd(Name name) {
+    if (name.text().isEmpty()) {
+      endsMissing++;
+    } else if (!isExplained(name)) {
+      problems.add(
+          Diagnostic.error(
+                  name.position(), "no place where a wire ends is named `" + name.text() + "`")
+              .expected("a plant input, lamp, horn or controller input")
+              .help(help(name, sinks.keySet(), sources.containsKey(key(name)))));
+      doubtHead(name, sinks.keySet());
+      NearNames.of(name.text(), sinks.keySet()).forEach(near -> sinks.get(near).meant = true);
+    }
+  }
+
+  /** A plant that is not there is said once, not for each of its ports. */
+  private void doubtHead(Name name, Set<String> known) {
+    int dot = name.text().indexOf('.');
+    String head = key(name).substring(0, dot + 1);
+    if (dot > 0 && known.stream().noneMatch(k -> k.startsWith(head))) {
+      problems.doubt(name.text().substring(0, dot));
+    }
+  }
+
+  /** An end that is missing, or whose declaration is wrong, was reported before. */
+  private boolean isExplained(Name end) {
+    return end.text().isEmpty() || problems.doubts(end.text());
+  }
+
+  private static String help(Name name, Set<String> known, boolean wrongWayRound) {
+    return wrongWayRound
+        ? "this is the other end of a wire: exchange `from` and `to`"
+        : NearNames.question(name.text(), known);
   }
 
   private void reportUnwired() {
-    for (Map.Entry<String, Far> entry : sinks.entrySet()) {
-      Far far = entry.getValue();
-      if (far.taken == null && far.required) {
-        problems.add(
-            Diagnostic.error(far.declared, far.shown + " `" + entry.getKey() + "` is not wired")
-                .help("add {from: ..., to: " + entry.getKey() + "} under wiring"));
-      }
+    if (problems.doubts("wiring")) {
+      return;
     }
+    List<Far> open =
+        sinks.values().stream().filter(f -> f.taken == null && !f.meant && f.required).toList();
+    if (open.size() > endsMissing) { // otherwise the wires whose end is missing account for all
+      open.forEach(this::reportUnwired);
+    }
+  }
+
+  private void warnOfUnused() {
     for (Point point : project.controller().points()) {
-      boolean used =
-          point.kind() != Kind.OUTPUT
-              || usedOutputs.containsKey(cell(point.name()));
-      if (!used && !project.field().wires().isEmpty()) {
+      boolean used = point.kind() != Kind.OUTPUT || usedOutputs.containsKey(cell(point.name()));
+      if (!used && !problems.doubts("circuits")) {
         problems.add(
             Diagnostic.warning(point.position(), "output `" + point.name() + "` leads nowhere")
                 .help("wire it, or name it in a circuit"));
       }
     }
+  }
+
+  private void reportUnwired(Far far) {
+    problems.add(
+        Diagnostic.error(far.declared, far.shown + " `" + far.name + "` is not wired")
+            .help("add {from: ..., to: " + far.name + "} under wiring"));
   }
 }

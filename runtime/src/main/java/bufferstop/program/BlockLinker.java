@@ -41,13 +41,15 @@ final class BlockLinker {
                     input.getKey().position(),
                     "`" + block.name() + "` has the input " + input.getKey().text() + " twice")
                 .help("keep one of them; upper and lower case are the same"));
-      } else {
+      } else if (input.getValue() != null) {
         in[pin] =
             ExpressionReader.read(
                 input.getValue(), layout.controller(), pins.get(pin).type(), problems);
       }
     }
-    reportMissing(block, kind);
+    if (block.inputs().keySet().stream().allMatch(n -> indexOf(pins, n.text()) >= 0)) {
+      reportMissing(block, kind);
+    }
     int[] out =
         kind.outputs().stream()
             .mapToInt(p -> layout.controller().find(block.name() + "." + p.name()).index())

@@ -9,16 +9,20 @@ import bufferstop.model.Name;
 import bufferstop.model.NearNames;
 import bufferstop.model.Point;
 import bufferstop.model.Position;
-import bufferstop.model.Symbol;
 import bufferstop.model.Symbol.Kind;
 import bufferstop.model.Type;
 import java.util.Arrays;
+import java.util.Locale;
+import java.util.Map;
+import java.util.TreeMap;
 
 /** Gives every name of the controller its cell. */
 final class Declarations {
+  private static final Position NOWHERE = Position.ofFile(""); // what no file declares
+
   private final Layout layout;
   private final Diagnostics problems;
-  private Position reported; // so that a declaration of several values is reported once
+  private final Map<String, Position> heads = new TreeMap<>();
 
   Declarations(Layout layout, Diagnostics problems) {
     this.layout = layout;
@@ -30,16 +34,19 @@ final class Declarations {
     controller.blocks().forEach(this::block);
     controller.interlocks().forEach(this::interlock);
     controller.sequences().forEach(this::sequence);
-    value("alarms.active", Type.BOOL, "an alarm is active", null);
-    value("alarms.unacknowledged", Type.BOOL, "an alarm waits for acknowledgement", null);
+    value("alarms.active", Type.BOOL, "an alarm is active", NOWHERE);
+    value("alarms.unacknowledged", Type.BOOL, "an alarm waits for acknowledgement", NOWHERE);
+    Map<String, Position> alarms = new TreeMap<>();
     for (Controller.Alarm alarm : controller.alarms()) {
       String name = "alarms." + alarm.name();
+      unique(alarms, alarm.name(), name, alarm.position());
       value(name + ".active", Type.BOOL, alarm.text(), alarm.position());
       value(name + ".unacknowledged", Type.BOOL, alarm.text(), alarm.position());
     }
   }
 
   private void point(Point point) {
+    head(point.name(), point.position());
     if (point.kind() == Kind.OUTPUT) {
       add(point.name(), point.type(), Kind.OUTPUT, Seen.BY_CONTROLLER, point);
       add(point.name(), point.type(), Kind.OUTPUT, Seen.BY_FIELD, point);
@@ -49,33 +56,30 @@ final class Declarations {
   }
 
   private void add(String name, Type type, Kind kind, Seen seen, Point point) {
-    Symbol symbol = layout.add(name, type, kind, seen, "", point.text(), point.position());
-    if (symbol == null) {
-      reportTaken(name, point.position());
-    }
+    layout.add(name, type, kind, seen, "", point.text(), point.position());
   }
 
   private void value(String name, Type type, String text, Position position) {
-    Position declared = position == null ? Position.ofFile("") : position;
-    if (layout.add(name, type, Kind.INTERNAL, Seen.BY_ALL, "", text, declared) == null) {
-      reportTaken(name, declared);
-    }
+    layout.add(name, type, Kind.INTERNAL, Seen.BY_ALL, "", text, position);
   }
 
-  private void reportTaken(String name, Position position) {
-    if (position.equals(reported)) {
-      return;
+  /** Points, blocks, interlocks and sequences share one set of names. */
+  private void head(String name, Position position) {
+    unique(heads, name, name, position);
+  }
+
+  private void unique(Map<String, Position> taken, String key, String shown, Position position) {
+    Position first = taken.putIfAbsent(key.toLowerCase(Locale.ROOT), position);
+    if (first != null) {
+      problems.add(
+          Diagnostic.error(position, "`" + shown + "` is declared twice")
+              .note(first, "first here")
+              .help("give one of them another name; case does not tell names apart"));
     }
-    reported = position;
-    Symbol first = layout.field().find(name);
-    Symbol other = first == null ? layout.controller().find(name) : first;
-    problems.add(
-        Diagnostic.error(position, "`" + name + "` is declared twice")
-            .note(other.declared(), "first here")
-            .help("give one of them another name"));
   }
 
   private void block(Controller.Block block) {
+    head(block.name(), block.position());
     BlockKind kind = BlockKind.named(block.block().text());
     if (kind == null) {
       Name name = block.block();
@@ -84,6 +88,7 @@ final class Declarations {
           Diagnostic.error(name.position(), "no block named `" + name.text() + "`")
               .expected(String.join(", ", all))
               .help(NearNames.question(name.text(), all)));
+      problems.doubt(block.name());
       return;
     }
     for (BlockKind.Pin pin : kind.outputs()) {
@@ -94,9 +99,12 @@ final class Declarations {
   private void interlock(Controller.Interlock interlock) {
     boolean trip = interlock.kind() == Controller.InterlockKind.TRIP;
     String name = interlock.name();
+    head(name, interlock.position());
     value(name + (trip ? ".tripped" : ".ok"), Type.BOOL, interlock.text(), interlock.position());
     if (hasNamedCauses(interlock)) {
+      Map<String, Position> causes = new TreeMap<>();
       for (Controller.Cause cause : interlock.causes()) {
+        unique(causes, cause.name(), name + "." + cause.name(), cause.position());
         value(name + ".first." + cause.name(), Type.BOOL, "first-out", cause.position());
       }
     }
@@ -108,8 +116,11 @@ final class Declarations {
   }
 
   private void sequence(Controller.Sequence sequence) {
+    head(sequence.name(), sequence.position());
+    Map<String, Position> steps = new TreeMap<>();
     for (Controller.Step step : sequence.steps()) {
       String name = sequence.name() + "." + step.name();
+      unique(steps, step.name(), name, step.position());
       value(name + ".X", Type.BOOL, step.text(), step.position());
       value(name + ".T", Type.TIME, "time in step", step.position());
       value(name + ".late", Type.BOOL, "longer in step than allowed", step.position());

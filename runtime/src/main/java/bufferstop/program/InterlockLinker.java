@@ -9,7 +9,9 @@ import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.Name;
 import bufferstop.model.NearNames;
+import bufferstop.model.Position;
 import bufferstop.model.SourceText;
+import bufferstop.model.Symbol;
 import bufferstop.st.Expression;
 import java.util.ArrayList;
 import java.util.List;
@@ -71,10 +73,17 @@ final class InterlockLinker {
     List<Integer> numbers = new ArrayList<>();
     for (Name output : interlock.makesSafe()) {
       int number = outputs.number(output.text());
+      if (number < 0 && problems.doubts(output.text())) {
+        continue;
+      }
       if (number < 0) {
+        Symbol other = layout.controller().find(output.text());
         problems.add(
             Diagnostic.error(output.position(), "no output named `" + output.text() + "`")
                 .expected("an output")
+                .note(
+                    other == null ? Position.ofFile("") : other.declared(),
+                    other == null ? "" : "`" + other.name() + "` is no output")
                 .help(NearNames.question(output.text(), outputs.names())));
       } else {
         numbers.add(number);

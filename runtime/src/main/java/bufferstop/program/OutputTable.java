@@ -5,6 +5,7 @@ import bufferstop.model.Controller;
 import bufferstop.model.Point;
 import bufferstop.model.Symbol;
 import bufferstop.model.Symbol.Kind;
+import bufferstop.model.Type;
 import java.util.List;
 import java.util.Locale;
 
@@ -21,9 +22,18 @@ record OutputTable(List<String> names, Outputs outputs) {
     return new OutputTable(
         points.stream().map(p -> p.name().toLowerCase(Locale.ROOT)).toList(),
         new Outputs(
+            lockable(points),
             points.stream().mapToInt(p -> index(layout.controller().find(p.name()))).toArray(),
             points.stream().mapToInt(p -> index(layout.field().find(p.name()))).toArray(),
             points.stream().mapToLong(Point::safe).toArray()));
+  }
+
+  private static boolean[] lockable(List<Point> points) {
+    boolean[] lockable = new boolean[points.size()];
+    for (int i = 0; i < lockable.length; i++) {
+      lockable[i] = points.get(i).type() == Type.BOOL;
+    }
+    return lockable;
   }
 
   private static int index(Symbol symbol) {

@@ -5,10 +5,11 @@ import bufferstop.image.Forces;
 /**
  * The outputs, step 6 of the scan: what the program says, then forces, then the safe values of
  * whatever acts on an output, which win and are written back so that nothing seals itself in behind
- * them. A trip also keeps its outputs safe after its reset until the program itself has let go of
- * them once, so that a reset restarts nothing.
+ * them. A trip also keeps its BOOL outputs safe after its reset until the program itself has let go
+ * of them once, so that a reset restarts nothing.
  */
 final class Outputs {
+  private final boolean[] lockable; // BOOL: a quantity may never meet its safe value by itself
   private final int[] program; // cell the controller sees
   private final int[] given; // cell the field sees
   private final long[] safe;
@@ -16,7 +17,8 @@ final class Outputs {
   private final boolean[] tripped; // a trip acts in this scan
   private final boolean[] locked; // tripped, and not let go since
 
-  Outputs(int[] program, int[] given, long[] safe) {
+  Outputs(boolean[] lockable, int[] program, int[] given, long[] safe) {
+    this.lockable = lockable;
     this.program = program;
     this.given = given;
     this.safe = safe;
@@ -47,7 +49,7 @@ final class Outputs {
   void give(long[] cells, Forces forces) {
     for (int i = 0; i < program.length; i++) {
       boolean letGo = cells[program[i]] == safe[i];
-      locked[i] = tripped[i] || locked[i] && !letGo;
+      locked[i] = lockable[i] && (tripped[i] || locked[i] && !letGo);
       if (held[i] || locked[i]) {
         cells[program[i]] = safe[i];
         cells[given[i]] = safe[i];

@@ -14,7 +14,9 @@ import bufferstop.model.Type;
 import bufferstop.st.Program;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
+import java.util.TreeSet;
 
 /** Sees that every point has one writer: one sequence's actions, or the logic. */
 final class Owners {
@@ -22,6 +24,7 @@ final class Owners {
 
   private final Map<Integer, Point> writable = new TreeMap<>();
   private final Map<Integer, Owner> owners = new TreeMap<>();
+  private final Set<String> reported = new TreeSet<>(); // one complaint a point and writer
   private final Layout layout;
   private final Diagnostics problems;
 
@@ -53,6 +56,9 @@ final class Owners {
   /** The cell of an action's target, or -1 after a diagnostic. */
   int actionTarget(Name target, String sequence) {
     Symbol symbol = layout.controller().find(target.text());
+    if (symbol == null && problems.doubts(target.text())) {
+      return -1;
+    }
     if (symbol == null) {
       List<String> names =
           writable.values().stream().filter(p -> p.type() == Type.BOOL).map(Point::name).toList();
@@ -83,7 +89,8 @@ final class Owners {
 
   private void claim(Symbol symbol, String who, Position position) {
     Owner first = owners.putIfAbsent(symbol.index(), new Owner(who, position));
-    if (first != null && !first.who.equals(who)) {
+    boolean second = first != null && !first.who.equals(who);
+    if (second && reported.add(symbol.index() + " " + who)) {
       problems.add(
           Diagnostic.error(position, "`" + symbol.name() + "` has two writers")
               .note(first.position, first.who + " writes it too")

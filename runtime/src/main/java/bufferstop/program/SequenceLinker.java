@@ -126,6 +126,9 @@ final class SequenceLinker {
         return i;
       }
     }
+    if (problems.doubts(sequence.name() + "." + name.text())) {
+      return 0;
+    }
     problems.add(
         Diagnostic.error(
                 name.position(), "`" + sequence.name() + "` has no step `" + name.text() + "`")

@@ -107,7 +107,8 @@ final class JunitXml {
 
   /** Drops what XML 1.0 forbids. */
   private static String clean(String text) {
-    return text.replaceAll("[^\\u0009\\u000A\\u000D\\u0020-\\uD7FF\\uE000-\\uFFFD]", "");
+    return text.replaceAll(
+        "[^\\u0009\\u000A\\u000D\\u0020-\\uD7FF\\uE000-\\uFFFD\\x{10000}-\\x{10FFFF}]", "");
   }
 
   private static String count(List<ScenarioResult> results, Verdict verdict) {

@@ -131,10 +131,14 @@ public final class PointList {
     StringBuilder out = new StringBuilder("| ").append(String.join(" | ", COLUMNS)).append(" |\n");
     out.append("|").append(" --- |".repeat(COLUMNS.size())).append('\n');
     for (List<String> row : rows) {
-      List<String> cells = row.stream().map(v -> v.replace("|", "\\|")).toList();
+      List<String> cells = row.stream().map(PointList::escaped).toList();
       out.append("| ").append(String.join(" | ", cells)).append(" |\n");
     }
     return out.toString();
+  }
+
+  private static String escaped(String value) {
+    return value.replace("|", "\\|").replaceAll("\\R", " ");
   }
 
   /** As aligned columns; columns without any value are left out. */

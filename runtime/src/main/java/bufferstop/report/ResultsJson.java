@@ -84,7 +84,7 @@ final class ResultsJson {
     json.writeStringField("text", result.text());
     json.writeStringField("verdict", result.verdict().word());
     json.writeFieldName("margin");
-    if (result.margin() == null) {
+    if (result.margin() == null || !Double.isFinite(result.margin())) { // JSON has no infinity
       json.writeNull();
     } else {
       json.writeNumber(result.margin());

@@ -5,15 +5,18 @@ import bufferstop.engine.VirtualClock;
 import bufferstop.image.WriteRequest;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
+import bufferstop.model.Field;
 import bufferstop.model.Name;
 import bufferstop.model.NearNames;
 import bufferstop.model.Point;
+import bufferstop.model.Project;
 import bufferstop.model.Scenario;
 import bufferstop.model.Scope;
 import bufferstop.model.Symbol.Kind;
 import bufferstop.model.Type;
 import bufferstop.model.Values;
 import bufferstop.plant.FieldRun;
+import bufferstop.plant.PlantCatalog;
 import bufferstop.plant.Switch;
 import bufferstop.scenario.Target;
 import bufferstop.st.Expression;
@@ -29,6 +32,32 @@ public final class VirtualRig implements Target {
   private final ScanLoop loop;
   private final TraceDigest trace;
   private final List<Happening> happenings = new ArrayList<>();
+
+  /**
+   * A rig for one scenario: its seed, its settings laid over the project's.
+   *
+   * @return null when a problem forbids a run; all problems are reported
+   */
+  public static VirtualRig build(
+      Project project, PlantCatalog catalog, Scenario scenario, Diagnostics problems) {
+    List<String> plants = project.field().plants().stream().map(Field.PlantUse::name).toList();
+    scenario
+        .settings()
+        .forEach(
+            (plant, settings) -> {
+              if (!plants.contains(plant)) {
+                problems.add(
+                    Diagnostic.error(settings.position(), "no plant named `" + plant + "`")
+                        .expected("a plant of the project: " + String.join(", ", plants))
+                        .help(NearNames.question(plant, plants)));
+              }
+            });
+    Diagnostics found =
+        new Diagnostics(); // what is wrong elsewhere must not hide what is wrong here
+    Rig rig = Rig.build(project.withSettings(scenario.settings()), catalog, scenario.seed(), found);
+    found.sorted().forEach(problems::add);
+    return rig == null ? null : new VirtualRig(rig);
+  }
 
   /**
    * @param rig fresh from {@link Rig#build}
@@ -158,8 +187,7 @@ public final class VirtualRig implements Target {
         : new Prepared(() -> {}, null, 0); // the server refuses it and nothing reaches a scan
   }
 
-  private static void reportAccepted(
-      Scenario.Write write, boolean accepted, Diagnostics problems) {
+  private static void reportAccepted(Scenario.Write write, boolean accepted, Diagnostics problems) {
     if (write.refused() && accepted) {
       Name first = write.values().get(0).point();
       problems.add(

@@ -36,10 +36,21 @@ final class Names {
   /** The symbol of a name, or null after a diagnostic. */
   Symbol symbol(String name, Position position, Type fitting, String expected) {
     Symbol symbol = scope.find(name);
-    if (symbol == null) {
+    if (symbol == null && !problems.doubts(name)) {
       problems.add(unknown(name, position, fitting, expected));
+      doubtHead(name);
     }
     return symbol;
+  }
+
+  /** Something that is not there is said once, not for each name dotted below it. */
+  private void doubtHead(String name) {
+    int dot = name.indexOf('.');
+    boolean known =
+        dot < 0 || scope.names().stream().anyMatch(n -> n.regionMatches(true, 0, name, 0, dot + 1));
+    if (!known) {
+      problems.doubt(name.substring(0, dot));
+    }
   }
 
   private Diagnostic unknown(String name, Position position, Type fitting, String expected) {

@@ -111,7 +111,7 @@ class TestCommandIT {
   void aProjectThatIsNotThereIsOneDiagnostic() {
     try (Launched check = Launched.bufferstop("check", "configs/nowhere")) {
       assertEquals(1, check.status(), check.output());
-      assertTrue(check.output().contains("cannot be read"), check.output());
+      assertTrue(check.output().contains("there is no file `configs/nowhere`"), check.output());
       assertTrue(!check.output().contains("Exception"), check.output());
     }
   }

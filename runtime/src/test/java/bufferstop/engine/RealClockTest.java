@@ -30,6 +30,7 @@ class RealClockTest {
     clock.awaitNext();
     long periods = 0;
     for (int i = 0; i < 50; i++) {
+      busyFor(i * PERIOD_NANOS / 50); // the wait begins ever closer to the deadline
       periods += 1 + clock.awaitNext();
       long elapsed = System.nanoTime() - began;
       assertTrue(elapsed >= periods * PERIOD_NANOS, "scan " + i + " after " + elapsed + " ns");

@@ -85,7 +85,21 @@ final class Bench {
 
   static Point point(String name, Type type, Long least, Long greatest) {
     return new Point(
-        Symbol.Kind.OPERATOR, name, type, "", "", null, 0, 0, 0, least, greatest, false, 0, HERE);
+        Symbol.Kind.OPERATOR,
+        name,
+        type,
+        "",
+        "",
+        null,
+        null,
+        0,
+        0,
+        0,
+        least,
+        greatest,
+        false,
+        0,
+        HERE);
   }
 
   MapImage image() {

@@ -19,6 +19,14 @@ class WireRunTest {
     return new WireRun("w", true, new SeededStream(seed, "wire.w"));
   }
 
+  private static void set(WireRun wire, WireFaultMode mode) {
+    wire.begin(mode.make(new WireFaultMode.Parameters(Double.NaN, 0, 1000, wire.random())), null);
+  }
+
+  private static void chatter(WireRun wire, double chance) {
+    wire.begin(WireFault.chatter(chance, wire.random()), null);
+  }
+
   private static String deliver(WireRun wire, String values) {
     StringBuilder arrived = new StringBuilder();
     for (char value : values.toCharArray()) {
@@ -38,14 +46,14 @@ class WireRunTest {
     // Source: what an open, shorted or wrongly wired contact looks like at the input, reference
     // table of faults of sensors [project choice]; the contact's own sense does not matter.
     WireRun wire = wire();
-    wire.set(mode);
+    set(wire, mode);
     assertEquals(arrives, deliver(wire, "0110"));
   }
 
   @Test
   void sticksAtAGivenValue() {
     WireRun wire = wire();
-    wire.stick(1);
+    wire.begin(WireFault.constant(1), null);
     assertEquals("1111", deliver(wire, "0110"));
   }
 
@@ -54,16 +62,16 @@ class WireRunTest {
   void sticksAtWhatLastArrived(String before, String arrives) {
     WireRun wire = wire();
     deliver(wire, before);
-    wire.stick(Double.NaN);
+    wire.begin(WireFault.frozen(), null);
     assertEquals(arrives, deliver(wire, "0110"));
   }
 
   @Test
   void sticksAtWhatArrivedThroughTheFaultBefore() {
     WireRun wire = wire();
-    wire.set(WireFaultMode.INVERTED);
+    set(wire, WireFaultMode.INVERTED);
     deliver(wire, "0");
-    wire.stick(Double.NaN);
+    wire.begin(WireFault.frozen(), null);
     assertEquals("1111", deliver(wire, "0110"));
   }
 
@@ -73,7 +81,7 @@ class WireRunTest {
     String values = "1011001110001111";
     WireRun wire = wire();
     deliver(wire, "1");
-    wire.delay(steps);
+    wire.begin(WireFault.delay(steps), null);
     String late = "1".repeat(steps) + values.substring(0, values.length() - steps);
     assertEquals(late, deliver(wire, values));
   }
@@ -81,7 +89,7 @@ class WireRunTest {
   @Test
   void deliversAtOnceAgainWhenADelayEnds() {
     WireRun wire = wire();
-    wire.delay(3);
+    wire.begin(WireFault.delay(3), null);
     assertEquals("00", deliver(wire, "11"));
     wire.clear();
     assertEquals("1", deliver(wire, "1"));
@@ -90,8 +98,8 @@ class WireRunTest {
   @Test
   void obeysTheLastFaultOnly() {
     WireRun wire = wire();
-    wire.set(WireFaultMode.SHORT);
-    wire.set(WireFaultMode.OPEN);
+    set(wire, WireFaultMode.SHORT);
+    set(wire, WireFaultMode.OPEN);
     assertEquals("0000", deliver(wire, "0110"));
   }
 
@@ -112,20 +120,20 @@ class WireRunTest {
     // flips are binomial: n p = 10 000, standard deviation sqrt(n p (1 - p)) = 97.5; four of them
     // are left by 6 in 100 000 seeds
     WireRun wire = wire(seed);
-    wire.chatter(ONCE_IN_20);
+    chatter(wire, ONCE_IN_20);
     assertEquals(10_000, flips(wire, 200_000), 4 * 97.5);
   }
 
   @Test
   void chattersInEveryStepWhenTheTimeIsNoLongerThanAStep() {
     WireRun wire = wire();
-    wire.chatter(1.0);
+    chatter(wire, 1.0);
     assertEquals("10101010", deliver(wire, "00000000"));
   }
 
   private static String chatter(long seed) {
     WireRun wire = wire(seed);
-    wire.chatter(ONCE_IN_20);
+    chatter(wire, ONCE_IN_20);
     return deliver(wire, "0".repeat(500));
   }
 
@@ -139,8 +147,8 @@ class WireRunTest {
   void chattersAroundWhatEnters() {
     WireRun at0 = wire();
     WireRun at1 = wire();
-    at0.chatter(ONCE_IN_20);
-    at1.chatter(ONCE_IN_20);
+    chatter(at0, ONCE_IN_20);
+    chatter(at1, ONCE_IN_20);
     for (int i = 0; i < 500; i++) {
       assertEquals(1 - at0.deliver(0), at1.deliver(1), "step " + i);
     }

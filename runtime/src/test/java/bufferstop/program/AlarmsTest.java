@@ -57,7 +57,7 @@ class AlarmsTest {
         SmallController.of(ONE),
         """
         hot                      0 1 1 0 1 1 1
-        ack                      1 1 0 0 0 1 1
+        ack                      1 1 1 0 0 1 1
         alarms.a.active          0 1 1 0 1 1 1
         alarms.a.unacknowledged  0 1 1 1 1 0 0
         """);

@@ -37,7 +37,7 @@ class LinkingTest {
         "{permissive: a, makes_safe: [q]}"
             + " | a permissive does not stop what runs, so it makes nothing safe",
         "{interlock: a, makes_safe: [valve]} | no output named `valve`",
-        "{trip: {}, reset: a} | `i` has no condition and never acts",
+        "{trip: {}, reset: a} | `i` has no causes",
         "{interlock: b} | no point named `b`"
       })
   void anInterlockThatCannotDoItsWork(String interlock, String problem) {
@@ -48,16 +48,16 @@ class LinkingTest {
   @CsvSource(
       delimiter = '|',
       value = {
-        "{steps: {}, transitions: []} | `s` has no steps",
+        "{steps: {}, transitions: []} | `s` has no initial step",
         "{steps: {A: {initial: TRUE}}, transitions: [{from: [], to: A, when: a}]}"
-            + " | a transition leaves no step",
+            + " | `from` names nothing",
         "{steps: {A: {initial: TRUE}}, transitions: [{from: A, to: [], when: a}]}"
-            + " | a transition enters no step",
+            + " | `to` names nothing",
         "{steps: {A: {initial: TRUE}}, transitions: [{from: A, to: B, when: a}]}"
             + " | `s` has no step `B`",
         "{abort: {when: a, to: C}, steps: {A: {initial: TRUE}}, transitions: []}"
             + " | `s` has no step `C`",
-        "{steps: {A: {initial: TRUE}, a: {}}, transitions: []} | `s.a.X` is declared twice"
+        "{steps: {A: {initial: TRUE}, a: {}}, transitions: []} | `s.a` is declared twice"
       })
   void aSequenceThatDoesNotHangTogether(String sequence, String problem) {
     assertRefused("sequences: {s: " + sequence + "}", problem);
@@ -67,7 +67,7 @@ class LinkingTest {
   void aBlockDeclaredTwiceInDifferentCaseIsReportedOnce() {
     assertRefused(
         "blocks: {b: {block: TON, IN: a, PT: T#1s}, B: {block: TON, IN: a, PT: T#1s}}",
-        "`B.Q` is declared twice");
+        "`B` is declared twice");
   }
 
   @Test

@@ -74,6 +74,7 @@ class OutputsTest {
     assertEquals(Double.doubleToLongBits(80.0), on.get("opening"));
     on.rig().engine().makeSafe();
     assertEquals(0, on.get("out"));
+    assertEquals(0, on.program("out"));
     assertEquals(1, on.get("lamp"));
     assertEquals(Double.doubleToLongBits(50.0), on.get("opening"));
     long[] published = new long[1];

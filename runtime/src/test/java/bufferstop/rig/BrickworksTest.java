@@ -127,6 +127,7 @@ class BrickworksTest {
         all.requirement(),
         all.forMicros(),
         all.seed(),
+        all.settings(),
         all.stimuli(),
         all.expectations().stream().filter(e -> !e.text().contains("alarms.")).toList(),
         all.position());

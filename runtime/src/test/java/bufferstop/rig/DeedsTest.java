@@ -73,7 +73,7 @@ class DeedsTest {
     for (int i = 0; i < pairs.length; i += 2) {
       values.add(new Assignment(new Name(pairs[i], HERE), SourceText.of(pairs[i + 1])));
     }
-    return new Scenario.Write(values);
+    return new Scenario.Write(values, false);
   }
 
   @ParameterizedTest(name = "{0} := {1}: {2}")

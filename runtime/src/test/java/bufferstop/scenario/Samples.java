@@ -93,7 +93,15 @@ final class Samples implements Target {
     long end = (length - 1) * periodMicros;
     Scenario scenario =
         new Scenario(
-            "samples", "test", "", end, 1, List.copyOf(stimuli), List.of(expectations), HERE);
+            "samples",
+            "test",
+            "",
+            end,
+            1,
+            Map.of(),
+            List.copyOf(stimuli),
+            List.of(expectations),
+            HERE);
     cells = new long[layout.symbols().size()];
     return ScenarioRun.link(scenario, this, problems).run();
   }

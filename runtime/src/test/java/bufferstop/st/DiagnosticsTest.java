@@ -16,7 +16,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 
 class DiagnosticsTest {
   private final Cells cells =
-      new Cells().with(Type.BOOL, "pit_beam", "start").with(Type.INT, "pit_bean", "n");
+      new Cells().with(Type.BOOL, "pit_beam", "start").with(Type.INT, "pit_bean", "n", "loads");
 
   private List<Diagnostic> wrong(String text, Type wanted) {
     SourceText source = SourceText.onLine(text, "project.yaml", 41, 40);
@@ -38,7 +38,7 @@ class DiagnosticsTest {
 
   @Test
   void suggestOtherNamesWhenNoneThatFitsIsNear() {
-    assertEquals("did you mean `n`?", wrong("m AND start", Type.BOOL).get(0).help());
+    assertEquals("did you mean `loads`?", wrong("laods AND start", Type.BOOL).get(0).help());
   }
 
   @Test

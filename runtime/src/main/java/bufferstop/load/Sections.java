@@ -1,0 +1,76 @@
+package bufferstop.load;
+
+import bufferstop.model.Diagnostic;
+import bufferstop.model.Diagnostics;
+import bufferstop.model.Tree;
+import java.util.List;
+import java.util.Set;
+
+/**
+ * Opens the sections of a mapping, each standing there or in a file beside it. What a section that
+ * cannot be read would have declared is in doubt from then on.
+ */
+final class Sections {
+  /** Sections whose names begin with their own; those of others may be any. */
+  private static final Set<String> WITH_HEADS =
+      Set.of("supplies", "panel", "circuits", "hazards", "alarms", "wiring");
+
+  /** Sections that declare no name an expression may use. */
+  private static final Set<String> WITHOUT_NAMES = Set.of("modbus", "hmi", "field", "plc", "map");
+
+  private final ProjectFiles files;
+  private final Diagnostics problems;
+
+  Sections(ProjectFiles files, Diagnostics problems) {
+    this.files = files;
+    this.problems = problems;
+  }
+
+  /** A section that is a mapping; null when absent, or wrong after a diagnostic. */
+  TableReader table(TableReader from, String key, String what) {
+    Tree.Entry section = section(from, key);
+    TableReader table = section == null ? null : TableReader.open(section, what, problems);
+    if (section != null && table == null) {
+      doubt(key);
+    }
+    return table;
+  }
+
+  /** The entries of a section that is a mapping from names of the user's choice. */
+  List<Tree.Entry> names(TableReader from, String key, String what) {
+    TableReader table = table(from, key, what);
+    return table == null ? List.of() : table.entries();
+  }
+
+  /** A section that is a list; empty when absent, or wrong after a diagnostic. */
+  List<Tree> list(TableReader from, String key, String what) {
+    Tree.Entry section = section(from, key);
+    if (section == null) {
+      return List.of();
+    }
+    if (section.value() instanceof Tree.Items items) {
+      return items.items();
+    }
+    problems.add(
+        Diagnostic.error(TableReader.place(section), "`" + key + "` is no list").expected(what));
+    doubt(key);
+    return List.of();
+  }
+
+  private Tree.Entry section(TableReader from, String key) {
+    Tree.Entry entry = from.entry(key);
+    Tree tree = entry == null ? null : files.section(entry.value());
+    if (entry != null && tree == null || from.isMisspelt(key)) {
+      doubt(key);
+    }
+    return tree == null ? null : new Tree.Entry(entry.key(), tree);
+  }
+
+  private void doubt(String key) {
+    if (WITH_HEADS.contains(key)) {
+      problems.doubt(key);
+    } else if (!WITHOUT_NAMES.contains(key)) {
+      problems.doubtAll();
+    }
+  }
+}

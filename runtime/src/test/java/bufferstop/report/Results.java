@@ -1,0 +1,65 @@
+package bufferstop.report;
+
+import bufferstop.model.Controller;
+import bufferstop.model.Field;
+import bufferstop.model.Position;
+import bufferstop.model.Project;
+import bufferstop.model.Scenario;
+import bufferstop.model.SourceText;
+import bufferstop.scenario.ExpectationResult;
+import bufferstop.scenario.ScenarioResult;
+import bufferstop.scenario.Verdict;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Map;
+
+/** Made-up results for tests of reports. */
+final class Results {
+  private Results() {}
+
+  static Project project(String name) {
+    return new Project(
+        name,
+        Path.of("p"),
+        Path.of("p/scenarios"),
+        10_000,
+        1_000,
+        0,
+        0,
+        new Controller(
+            List.of(), List.of(), List.of(), List.of(), SourceText.of(""), List.of(), null),
+        new Field(List.of(), List.of(), List.of(), List.of(), List.of(), List.of(), List.of()),
+        List.of(),
+        "ab12");
+  }
+
+  static ScenarioResult scenario(
+      String name, String file, long seed, Verdict verdict, ExpectationResult... expectations) {
+    Scenario scenario =
+        new Scenario(
+            name,
+            file,
+            "R-1",
+            1_000_000,
+            seed,
+            Map.of(),
+            List.of(),
+            List.of(),
+            Position.ofFile(file));
+    return new ScenarioResult(
+        scenario,
+        verdict,
+        100,
+        1_000_000,
+        2_500_000,
+        "cd34",
+        List.of(expectations),
+        verdict == Verdict.INCONCLUSIVE ? List.of("the trigger never came") : List.of(),
+        List.of());
+  }
+
+  static ExpectationResult expectation(String text, Verdict verdict, Double margin, long atMicros) {
+    String reason = verdict == Verdict.PASSED ? "" : "it came true at T#1s";
+    return new ExpectationResult(text, verdict, margin, "m", atMicros, reason, List.of("x = 1"));
+  }
+}
