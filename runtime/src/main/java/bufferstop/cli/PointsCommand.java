@@ -1,8 +1,15 @@
 package bufferstop.cli;
 
 import bufferstop.model.Diagnostics;
+import bufferstop.model.Symbol;
+import bufferstop.plant.FieldRun;
 import bufferstop.report.PointList;
+import bufferstop.report.ReportFolder;
 import bufferstop.rig.Rig;
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.EnumSet;
+import java.util.Set;
 import java.util.concurrent.Callable;
 import java.util.function.UnaryOperator;
 import picocli.CommandLine.Command;
@@ -33,10 +40,32 @@ final class PointsCommand implements Callable<Integer> {
       description = "table, markdown or csv (default: ${DEFAULT-VALUE})")
   private Format format;
 
+  /** Which points are listed. */
+  enum ListedKind {
+    INPUT,
+    OUTPUT,
+    OPERATOR,
+    INTERNAL,
+    PLANT_PORT
+  }
+
+  @Option(
+      names = "--kind",
+      description =
+          "list only points of this kind: input, output, operator, internal, plant_port;"
+              + " may be repeated")
+  private Set<ListedKind> kinds = EnumSet.allOf(ListedKind.class);
+
+  @Option(
+      names = "--pictures",
+      paramLabel = "DIR",
+      description = "also write a picture of each plant at rest, DIR/PLANT.svg")
+  private Path pictures;
+
   @Spec private CommandSpec spec;
 
   @Override
-  public Integer call() {
+  public Integer call() throws IOException {
     Diagnostics problems = new Diagnostics();
     Rig rig = argument.rig(1, UnaryOperator.identity(), problems);
     if (rig == null) {
@@ -48,7 +77,8 @@ final class PointsCommand implements Callable<Integer> {
             rig.project().controller().points(),
             rig.maps(),
             rig.layout().field(),
-            rig.layout().observable());
+            rig.layout().observable(),
+            this::isListed);
     spec.commandLine()
         .getOut()
         .print(
@@ -58,6 +88,15 @@ final class PointsCommand implements Callable<Integer> {
               case CSV -> list.csv();
             });
     spec.commandLine().getOut().flush();
+    if (pictures != null) {
+      for (FieldRun.Picture picture : rig.field().pictures()) {
+        ReportFolder.writePictureAtRest(pictures, picture.name(), picture.svg());
+      }
+    }
     return Exit.OK;
+  }
+
+  private boolean isListed(Symbol.Kind kind) {
+    return kinds.contains(ListedKind.valueOf(kind.name()));
   }
 }

@@ -14,6 +14,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
+import java.util.function.Predicate;
 
 /** The I/O list and the Modbus maps: one row for each point and map it appears in. */
 public final class PointList {
@@ -45,16 +46,25 @@ public final class PointList {
    * @param maps with their types
    * @param field every observable name
    * @param observable in the order in which rows are wanted
+   * @param listed which kinds get rows
    */
-  public PointList(List<Point> points, List<ModbusMap> maps, Scope field, List<Symbol> observable) {
+  public PointList(
+      List<Point> points,
+      List<ModbusMap> maps,
+      Scope field,
+      List<Symbol> observable,
+      Predicate<Kind> listed) {
     this.maps = maps;
     points.forEach(p -> this.points.put(p.name().toLowerCase(Locale.ROOT), p));
     for (Point point : points) {
-      addRows(field.find(point.name()));
+      if (listed.test(point.kind())) {
+        addRows(field.find(point.name()));
+      }
     }
     for (Symbol symbol : observable) {
       boolean derived = !this.points.containsKey(symbol.name().toLowerCase(Locale.ROOT));
-      if (derived && (symbol.kind() == Kind.PLANT_PORT || isMapped(symbol))) {
+      boolean wanted = derived && listed.test(symbol.kind());
+      if (wanted && (symbol.kind() == Kind.PLANT_PORT || isMapped(symbol))) {
         addRows(symbol);
       }
     }
@@ -126,15 +136,26 @@ public final class PointList {
     return plain ? value : "\"" + value.replace("\"", "\"\"") + "\"";
   }
 
-  /** As a Markdown table. */
+  /** As a Markdown table; columns without any value are left out. */
   public String markdown() {
-    StringBuilder out = new StringBuilder("| ").append(String.join(" | ", COLUMNS)).append(" |\n");
-    out.append("|").append(" --- |".repeat(COLUMNS.size())).append('\n');
-    for (List<String> row : rows) {
-      List<String> cells = row.stream().map(PointList::escaped).toList();
-      out.append("| ").append(String.join(" | ", cells)).append(" |\n");
+    StringBuilder out = new StringBuilder();
+    List<String> ruler = COLUMNS.stream().map(c -> "---").toList();
+    for (List<String> row : List.of(COLUMNS, ruler)) {
+      markdownRow(row, out);
     }
+    rows.forEach(row -> markdownRow(row, out));
     return out.toString();
+  }
+
+  private void markdownRow(List<String> row, StringBuilder out) {
+    out.append('|');
+    for (int i = 0; i < row.size(); i++) {
+      int column = i;
+      if (rows.stream().anyMatch(r -> !r.get(column).isEmpty())) {
+        out.append(' ').append(escaped(row.get(i))).append(" |");
+      }
+    }
+    out.append('\n');
   }
 
   private static String escaped(String value) {

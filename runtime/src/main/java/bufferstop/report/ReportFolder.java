@@ -32,4 +32,9 @@ public final class ReportFolder {
           Files.createDirectories(folder.resolve("pictures")).resolve(name + ".svg"), svg);
     }
   }
+
+  /** Writes a plant's picture as {@code PLANT.svg} into any folder. */
+  public static void writePictureAtRest(Path folder, String plant, String svg) throws IOException {
+    Files.writeString(Files.createDirectories(folder).resolve(plant + ".svg"), svg);
+  }
 }

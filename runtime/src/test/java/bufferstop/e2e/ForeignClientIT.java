@@ -61,14 +61,16 @@ class ForeignClientIT {
   }
 
   @Test
-  void startsAHaulAndReadsTheStepsChange() throws IOException {
+  void startsTheTrainAndReadsTheStepsChange() throws IOException {
     Path project = Launched.brickworksOnFreePort(folder);
     try (Launched run = Launched.bufferstop("run", project.toString())) {
       int port = run.port();
-      assertTrue(reads(port, DISCRETE_INPUTS, 0, 1), "idle at first");
-      assertEquals(0, mbpoll(port, COILS, 0, "127.0.0.1", "1").status());
+      assertTrue(reads(port, DISCRETE_INPUTS, 0, 1), "standby at first");
+      assertEquals(0, mbpoll(port, COILS, 2, "127.0.0.1", "1").status(), "reset");
       await().atMost(LONG).until(() -> reads(port, DISCRETE_INPUTS, 1, 1));
-      await().atMost(LONG).until(() -> reads(port, DISCRETE_INPUTS, 2, 1));
+      assertEquals(0, mbpoll(port, COILS, 0, "127.0.0.1", "1").status(), "start");
+      await().atMost(LONG).until(() -> reads(port, DISCRETE_INPUTS, 6, 1));
+      await().atMost(LONG).until(() -> reads(port, DISCRETE_INPUTS, 7, 1));
       assertTrue(reads(port, INPUT_REGISTERS, 0, 0), "no load hauled yet");
     }
   }

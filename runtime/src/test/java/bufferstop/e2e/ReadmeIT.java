@@ -16,14 +16,16 @@ import org.junit.jupiter.api.DynamicTest;
 import org.junit.jupiter.api.TestFactory;
 
 /**
- * Every command of README.md, run as written from the top of the checkout, in order; what it prints
- * is compared with what the page shows after masking times. {@code scripts/test} alone is not run
- * here, since it is what runs this test.
+ * Every command of README.md and of the brickworks' README, run as written from the top of the
+ * checkout, in order; what it prints is compared with what the page shows after masking times.
+ * {@code scripts/test} alone is not run here, since it is what runs this test.
  */
 class ReadmeIT {
   private static final int FEWEST_COMMANDS = 12;
 
-  private record Command(int line, String text, List<String> output) {}
+  private static final List<String> PAGES = List.of("README.md", "configs/brickworks/README.md");
+
+  private record Command(String page, int line, String text, List<String> output) {}
 
   @BeforeAll
   static void beginAfresh() throws IOException {
@@ -39,26 +41,32 @@ class ReadmeIT {
 
   @TestFactory
   List<DynamicTest> everyCommandPrintsWhatThePageShows() throws IOException {
-    List<Command> commands = commands();
+    List<Command> commands = new ArrayList<>();
+    for (String page : PAGES) {
+      commands.addAll(commands(page));
+    }
     assertTrue(commands.size() >= FEWEST_COMMANDS, "only " + commands.size() + " commands found");
     return commands.stream()
-        .map(c -> DynamicTest.dynamicTest("line " + c.line + ": " + c.text, () -> check(c)))
+        .map(
+            c ->
+                DynamicTest.dynamicTest(c.page + " line " + c.line + ": " + c.text, () -> check(c)))
         .toList();
   }
 
-  private static List<Command> commands() throws IOException {
+  private static List<Command> commands(String page) throws IOException {
     List<Command> commands = new ArrayList<>();
-    List<String> lines = Files.readAllLines(Launched.TOP.resolve("README.md"));
+    List<String> lines = Files.readAllLines(Launched.TOP.resolve(page));
     boolean inside = false;
     for (int i = 0; i < lines.size(); i++) {
       String line = lines.get(i);
       if (line.startsWith("```")) {
         inside = line.equals("```console");
       } else if (inside && line.startsWith("$ ")) {
-        commands.add(new Command(i + 1, line.substring(2), new ArrayList<>()));
+        commands.add(new Command(page, i + 1, line.substring(2), new ArrayList<>()));
       } else if (inside && line.startsWith("> ")) {
         Command last = commands.remove(commands.size() - 1);
-        commands.add(new Command(last.line, last.text + "\n" + line.substring(2), last.output));
+        commands.add(
+            new Command(page, last.line, last.text + "\n" + line.substring(2), last.output));
       } else if (inside) {
         commands.get(commands.size() - 1).output.add(line);
       }

@@ -4,6 +4,7 @@ import static org.awaitility.Awaitility.await;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import com.ghgande.j2mod.modbus.ModbusException;
 import com.ghgande.j2mod.modbus.facade.ModbusTCPMaster;
 import java.io.IOException;
 import java.net.InetAddress;
@@ -17,24 +18,28 @@ import org.junit.jupiter.api.io.TempDir;
 /** The controller in real time, through the real launcher and real sockets. */
 class RunCommandIT {
   private static final Duration LONG = Duration.ofSeconds(30);
-  private static final int START = 0; // coil
-  private static final int IDLE = 0; // discrete inputs
-  private static final int TO_PIT = 1;
-  private static final int FILL = 2;
+  private static final int START = 0; // coils
+  private static final int RESET = 2;
+  private static final int STANDBY = 0; // discrete inputs
+  private static final int UNLOCATED = 1;
+  private static final int LOCATE_DOWN = 6;
+  private static final int LOCATE_UP = 7;
 
   @TempDir Path folder;
 
   @Test
-  void aClientStartsAHaulThroughACoilAndReadsTheStepsChange() throws Exception {
+  void aClientStartsTheTrainThroughCoilsAndReadsTheStepsChange() throws Exception {
     Path project = Launched.brickworksOnFreePort(folder);
     try (Launched run = Launched.bufferstop("run", project.toString())) {
       ModbusTCPMaster client = new ModbusTCPMaster("127.0.0.1", run.port());
       client.connect();
       try {
-        assertTrue(client.readInputDiscretes(1, IDLE, 1).getBit(0));
+        assertTrue(reads(client, STANDBY));
+        client.writeCoil(1, RESET, true);
+        await().atMost(LONG).until(() -> reads(client, UNLOCATED));
         client.writeCoil(1, START, true);
-        await().atMost(LONG).until(() -> client.readInputDiscretes(1, TO_PIT, 1).getBit(0));
-        await().atMost(LONG).until(() -> client.readInputDiscretes(1, FILL, 1).getBit(0));
+        await().atMost(LONG).until(() -> reads(client, LOCATE_DOWN));
+        await().atMost(LONG).until(() -> reads(client, LOCATE_UP));
       } finally {
         client.disconnect();
       }
@@ -42,6 +47,10 @@ class RunCommandIT {
       assertEquals(0, run.status(), run.output());
       assertTrue(run.output().contains("lateness"), run.output());
     }
+  }
+
+  private static boolean reads(ModbusTCPMaster client, int step) throws ModbusException {
+    return client.readInputDiscretes(1, step, 1).getBit(0);
   }
 
   @Test

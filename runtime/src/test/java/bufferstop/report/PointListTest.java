@@ -48,7 +48,7 @@ class PointListTest {
 
   private PointList list() {
     ModbusMap map = new ModbusMap("hmi", "127.0.0.1", 0, 9, entries, NOWHERE);
-    return new PointList(points, List.of(map), layout.field(), layout.observable());
+    return new PointList(points, List.of(map), layout.field(), layout.observable(), kind -> true);
   }
 
   private String row() {

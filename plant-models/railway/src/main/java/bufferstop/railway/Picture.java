@@ -2,19 +2,27 @@ package bufferstop.railway;
 
 import bufferstop.railway.LineData.DischargeData;
 import bufferstop.railway.LineData.UncouplerData;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
 import java.util.Locale;
 
 /** A plan of the line in its present state, as a self-contained SVG document. */
 final class Picture {
   private static final double WIDTH = 960;
-  private static final double HEIGHT = 220;
+  private static final double HEIGHT = 250;
   private static final double MARGIN = 40;
   private static final double RAIL = 130;
   private static final double BODY = 30;
+  private static final double FIRST_ROW = RAIL + 58;
+  private static final double ROW = 14;
+  private static final int ROWS = 5;
+  private static final double LETTER = 6.5; // mean width at this size, generous
 
   private final Line line;
   private final double low;
   private final double scale;
+  private final double[] rowEnds = new double[ROWS]; // how far each row of labels is taken
   private final StringBuilder svg = new StringBuilder();
 
   Picture(Line line) {
@@ -80,33 +88,51 @@ final class Picture {
     }
   }
 
+  private record Sensor(double at, boolean on, String colour, String text) {}
+
   private void sensors() {
+    List<Sensor> sensors = new ArrayList<>();
     for (Beam beam : line.beams) {
-      mark(
-          beam.data.positionMetres(),
-          beam.reportsBlocked(),
-          "#c0392b",
-          "beam " + beam.data.name(),
-          58);
+      sensors.add(
+          new Sensor(
+              beam.data.positionMetres(),
+              beam.reportsBlocked(),
+              "#c0392b",
+              "beam " + beam.data.name()));
     }
     for (Reed reed : line.reeds) {
-      mark(reed.data.positionMetres(), reed.on(), "#1f6fb2", "reed " + reed.data.name(), 70);
+      sensors.add(
+          new Sensor(reed.data.positionMetres(), reed.on(), "#1f6fb2", "reed " + reed.data.name()));
     }
+    sensors.sort(Comparator.comparingDouble(Sensor::at));
+    sensors.forEach(this::mark);
   }
 
-  private void mark(double at, boolean on, String colour, String text, double below) {
+  private void mark(Sensor sensor) {
+    double x = px(sensor.at);
+    double bottom = FIRST_ROW + ROW * row(x, sensor.text.length() * LETTER);
     add(
         "<path d=\"M%.1f %.1fV%.1f\" stroke=\"%s\" stroke-width=\"%d\"/>"
             + "<text x=\"%.1f\" y=\"%.1f\" fill=\"%s\">%s</text>",
-        px(at),
+        x,
         RAIL - BODY - 14,
-        RAIL + 44,
-        colour,
-        on ? 3 : 1,
-        px(at),
-        RAIL + below,
-        colour,
-        text);
+        bottom - 12,
+        sensor.colour,
+        sensor.on ? 3 : 1,
+        x,
+        bottom,
+        sensor.colour,
+        sensor.text);
+  }
+
+  /** The first row in which a label of that width does not run into the one before it. */
+  private int row(double middle, double width) {
+    int row = 0;
+    while (row < ROWS - 1 && middle - width / 2 < rowEnds[row]) {
+      row++;
+    }
+    rowEnds[row] = middle + width / 2;
+    return row;
   }
 
   private void vehicle(int i) {
@@ -149,10 +175,10 @@ final class Picture {
         wall + stop.inward * 3,
         RAIL,
         wall,
-        RAIL + 70,
+        RAIL - 60,
         name,
         wall,
-        RAIL + 83,
+        RAIL - 47,
         gap);
   }
 
