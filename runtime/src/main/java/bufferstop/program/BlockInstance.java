@@ -20,9 +20,9 @@ abstract class BlockInstance {
    */
   static BlockInstance of(BlockKind kind, Expression[] in, int[] out) {
     return switch (kind) {
-      case TON -> onDelay(in, out);
-      case TOF -> offDelay(in, out);
-      case TP -> pulse(in, out);
+      case TON -> timed(new OnDelay(), in, out);
+      case TOF -> timed(new OffDelay(), in, out);
+      case TP -> timed(new PulseTimer(), in, out);
       case R_TRIG -> edge(in, out, true);
       case F_TRIG -> edge(in, out, false);
       case SR -> latch(in, out, true);
@@ -35,36 +35,8 @@ abstract class BlockInstance {
     return input != null && input.truth(cells);
   }
 
-  private static BlockInstance onDelay(Expression[] in, int[] out) {
+  private static BlockInstance timed(Timer timer, Expression[] in, int[] out) {
     return new BlockInstance() {
-      private final OnDelay timer = new OnDelay();
-
-      @Override
-      void step(long[] cells, long nowMicros) {
-        boolean q = timer.step(truth(in[0], cells), in[1].bits(cells), nowMicros);
-        cells[out[0]] = q ? 1 : 0;
-        cells[out[1]] = timer.etMicros();
-      }
-    };
-  }
-
-  private static BlockInstance offDelay(Expression[] in, int[] out) {
-    return new BlockInstance() {
-      private final OffDelay timer = new OffDelay();
-
-      @Override
-      void step(long[] cells, long nowMicros) {
-        boolean q = timer.step(truth(in[0], cells), in[1].bits(cells), nowMicros);
-        cells[out[0]] = q ? 1 : 0;
-        cells[out[1]] = timer.etMicros();
-      }
-    };
-  }
-
-  private static BlockInstance pulse(Expression[] in, int[] out) {
-    return new BlockInstance() {
-      private final PulseTimer timer = new PulseTimer();
-
       @Override
       void step(long[] cells, long nowMicros) {
         boolean q = timer.step(truth(in[0], cells), in[1].bits(cells), nowMicros);

@@ -1,14 +1,15 @@
 package bufferstop.program;
 
 /** Off-delay timer, TOF. Source: IEC 61131-3:2003, Table 37 [from memory, not re-read]. */
-final class OffDelay {
+final class OffDelay implements Timer {
   private boolean q;
   private boolean falling;
   private long startMicros;
   private long etMicros;
 
   /** Q: follows IN upward at once, downward PT after it fell. A negative PT counts as 0. */
-  boolean step(boolean in, long ptMicros, long nowMicros) {
+  @Override
+  public boolean step(boolean in, long ptMicros, long nowMicros) {
     if (in) {
       q = true;
       falling = false;
@@ -26,7 +27,8 @@ final class OffDelay {
     return q;
   }
 
-  long etMicros() {
+  @Override
+  public long etMicros() {
     return etMicros;
   }
 }

@@ -1,14 +1,15 @@
 package bufferstop.program;
 
 /** On-delay timer, TON. Source: IEC 61131-3:2003, Table 37 [from memory, not re-read]. */
-final class OnDelay {
+final class OnDelay implements Timer {
   private boolean timing;
   private boolean expired; // kept so that a longer PT after expiry does not drop Q
   private long startMicros;
   private long etMicros;
 
   /** Q: TRUE in the first scan at or after start + PT, never before. A negative PT counts as 0. */
-  boolean step(boolean in, long ptMicros, long nowMicros) {
+  @Override
+  public boolean step(boolean in, long ptMicros, long nowMicros) {
     if (!in) {
       timing = false;
       expired = false;
@@ -28,7 +29,8 @@ final class OnDelay {
     return expired;
   }
 
-  long etMicros() {
+  @Override
+  public long etMicros() {
     return etMicros;
   }
 }

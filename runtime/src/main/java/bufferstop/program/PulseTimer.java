@@ -1,14 +1,15 @@
 package bufferstop.program;
 
 /** Pulse timer, TP. Source: IEC 61131-3:2003, Table 37 [from memory, not re-read]. */
-final class PulseTimer {
+final class PulseTimer implements Timer {
   private boolean last;
   private boolean running;
   private long startMicros;
   private long etMicros;
 
   /** Q: a pulse of length PT from a rising edge of IN that nothing shortens or restarts. */
-  boolean step(boolean in, long ptMicros, long nowMicros) {
+  @Override
+  public boolean step(boolean in, long ptMicros, long nowMicros) {
     long pt = Math.max(0, ptMicros);
     boolean edge = in && !last;
     last = in;
@@ -28,7 +29,8 @@ final class PulseTimer {
     return running;
   }
 
-  long etMicros() {
+  @Override
+  public long etMicros() {
     return etMicros;
   }
 }
