@@ -140,7 +140,9 @@ final class Wiring {
   private void checkNode(Point point) {
     List<String> known = project.field().nodes().stream().map(Field.Node::name).toList();
     if (point.node() != null
-        && known.stream().noneMatch(n -> n.equalsIgnoreCase(point.node().text()))) {
+        && known.stream().noneMatch(n -> n.equalsIgnoreCase(point.node().text()))
+        && !problems.doubts("nodes." + point.node().text())) {
+      problems.doubt("nodes." + point.node().text()); // said once
       problems.add(
           Diagnostic.error(point.node().position(), "no node named `" + point.node().text() + "`")
               .expected("a name under nodes")
