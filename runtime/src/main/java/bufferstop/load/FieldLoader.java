@@ -114,6 +114,11 @@ final class FieldLoader {
       return null;
     }
     boolean button = kind == ElementKind.PUSH_BUTTON;
+    boolean selector = kind == ElementKind.SELECTOR;
+    List<String> positions = selector ? positions(reader) : List.of();
+    if (selector && positions.isEmpty()) {
+      problems.doubt("panel." + name.text());
+    }
     reader.belongs("contact", "push buttons");
     reader.belongs("latching", "push buttons");
     reader.belongs("positions", "selectors");
@@ -124,7 +129,7 @@ final class FieldLoader {
             && reader.choice("contact", Contact.class, Contact.NORMALLY_OPEN)
                 == Contact.NORMALLY_CLOSED,
         button && reader.bool("latching", false),
-        kind == ElementKind.SELECTOR ? positions(reader) : List.of(),
+        positions,
         reader.words("text"),
         name.position());
   }

@@ -385,9 +385,13 @@ final class Wiring {
   }
 
   private static String help(Name name, Set<String> known, boolean wrongWayRound) {
-    return wrongWayRound
-        ? "this is the other end of a wire: exchange `from` and `to`"
-        : NearNames.question(name.text(), known);
+    if (wrongWayRound) {
+      return "this is the other end of a wire: exchange `from` and `to`";
+    }
+    List<String> below = known.stream().filter(k -> k.startsWith(key(name) + ".")).toList();
+    return below.isEmpty()
+        ? NearNames.question(name.text(), known)
+        : "name one of " + String.join(", ", below);
   }
 
   private void reportUnwired() {
