@@ -5,7 +5,6 @@ import bufferstop.model.Diagnostics;
 import bufferstop.model.Fault;
 import bufferstop.model.NearNames;
 import bufferstop.model.Type;
-import bufferstop.model.Values;
 import bufferstop.plant.WireFaultMode.Needs;
 import bufferstop.st.ExpressionReader;
 import java.util.List;
@@ -70,7 +69,7 @@ final class WireFaultLinker {
     Double value = bits == null ? null : bool ? bits : Double.longBitsToDouble(bits);
     if (value != null && mode.needs() == Needs.CHANCE && (value < 0 || value > 1)) {
       problems.add(
-          Diagnostic.error(fault.value().whole(), "a chance of " + Values.number(value))
+          Diagnostic.error(fault.value().whole(), "a chance of " + fault.value().value())
               .expected("from 0 to 1"));
       return null;
     }
