@@ -10,7 +10,9 @@ import bufferstop.model.Tree;
 import bufferstop.model.Values;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
+import java.util.TreeMap;
 import java.util.function.BiFunction;
 
 /** Reads what lies outside the controller: supplies, plants, panel, circuits, wiring, hazards. */
@@ -73,9 +75,13 @@ final class FieldLoader {
     long cycle = reader.time("cycle", DEFAULT_CYCLE, 1);
     long timeout = reader.time("timeout", DEFAULT_TIMEOUT, 1);
     if (timeout <= cycle) {
+      SourceText given = reader.text(reader.has("timeout") ? "timeout" : "cycle");
       problems.add(
-          Diagnostic.error(reader.at(), "`" + name.text() + "` is lost before its next cycle")
-              .expected("a timeout longer than " + Values.time(cycle)));
+          Diagnostic.error(
+                  given.whole(),
+                  "node `%s` would be lost after %s, before its next cycle of %s"
+                      .formatted(name.text(), Values.time(timeout), Values.time(cycle)))
+              .expected("`timeout` longer than `cycle`"));
     }
     return new Field.Node(
         name.text(),
@@ -108,6 +114,14 @@ final class FieldLoader {
       return null;
     }
     boolean button = kind == ElementKind.PUSH_BUTTON;
+    boolean selector = kind == ElementKind.SELECTOR;
+    List<String> positions = selector ? positions(reader) : List.of();
+    if (selector && positions.isEmpty()) {
+      problems.doubt("panel." + name.text());
+    }
+    reader.belongs("contact", "push buttons");
+    reader.belongs("latching", "push buttons");
+    reader.belongs("positions", "selectors");
     return new Field.PanelElement(
         name.text(),
         kind,
@@ -115,7 +129,7 @@ final class FieldLoader {
             && reader.choice("contact", Contact.class, Contact.NORMALLY_OPEN)
                 == Contact.NORMALLY_CLOSED,
         button && reader.bool("latching", false),
-        kind == ElementKind.SELECTOR ? positions(reader) : List.of(),
+        positions,
         reader.words("text"),
         name.position());
   }
@@ -123,10 +137,14 @@ final class FieldLoader {
   private List<String> positions(TableReader reader) {
     List<Name> names = reader.requiredNames("positions");
     List<String> positions = new ArrayList<>();
+    Map<String, Name> seen = new TreeMap<>(String.CASE_INSENSITIVE_ORDER);
     for (Name name : names) {
-      if (positions.stream().anyMatch(p -> p.equalsIgnoreCase(name.text()))) {
+      Name before = seen.putIfAbsent(name.text(), name);
+      if (before != null) {
         problems.add(
-            Diagnostic.error(name.position(), "position `" + name.text() + "` is given twice"));
+            Diagnostic.error(name.position(), "position `" + name.text() + "` is given twice")
+                .note(before.position(), "first here")
+                .help("case does not tell names apart"));
       } else if (Identifiers.check(name, problems)) {
         positions.add(name.text());
       }

@@ -9,8 +9,6 @@ import bufferstop.model.Tree;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
-import java.util.TreeMap;
 import java.util.function.Function;
 
 /** Reads a scenario file: the other door of this room. */
@@ -44,7 +42,7 @@ public final class ScenarioLoader {
             reader.words("requirement"),
             duration,
             reader.whole("seed", DEFAULT_SEED, Long.MIN_VALUE, Long.MAX_VALUE),
-            settings(reader.tree("with")),
+            settings(reader.entry("with")),
             each(reader.entry("do"), "a stimulus", stimuli::read),
             each(reader.entry("expect"), "an expectation", expectations::read),
             reader.position());
@@ -57,15 +55,17 @@ public final class ScenarioLoader {
     return scenario;
   }
 
-  /** Settings laid over those of the project's plants, by plant name. */
-  private Map<String, Tree> settings(Tree tree) {
-    Map<String, Tree> byPlant = new TreeMap<>();
+  /** Settings laid over those of the project's plants, each under its plant's name. */
+  private List<Tree.Entry> settings(Tree.Entry with) {
     TableReader reader =
-        tree == null ? null : TableReader.open(tree, "settings by plant", problems);
-    if (reader != null) {
-      reader.entries().forEach(e -> byPlant.put(e.key().text(), e.value()));
+        with == null ? null : TableReader.open(with, "settings by plant", problems);
+    List<Tree.Entry> sound = new ArrayList<>();
+    for (Tree.Entry plant : reader == null ? List.<Tree.Entry>of() : reader.entries()) {
+      if (TableReader.open(plant, "settings of the plant", problems) != null) {
+        sound.add(plant);
+      }
     }
-    return byPlant;
+    return List.copyOf(sound);
   }
 
   private <T> List<T> each(Tree.Entry entry, String what, Function<TableReader, T> read) {

@@ -13,7 +13,7 @@ import java.util.Set;
 final class Sections {
   /** Sections whose names begin with their own; those of others may be any. */
   private static final Set<String> WITH_HEADS =
-      Set.of("supplies", "panel", "circuits", "hazards", "alarms", "wiring");
+      Set.of("supplies", "nodes", "panel", "circuits", "hazards", "alarms", "wiring");
 
   /** Sections that declare no name an expression may use. */
   private static final Set<String> WITHOUT_NAMES = Set.of("modbus", "hmi", "field", "plc", "map");

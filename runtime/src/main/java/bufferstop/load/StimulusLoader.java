@@ -133,6 +133,11 @@ final class StimulusLoader {
     Name mode = mode(reader, on);
     SourceText value = reader.text("value");
     long micros = reader.time("by", reader.time("every", 0, 1), 1);
+    if (reader.given(List.of("by", "every")).size() > 1) {
+      problems.add(
+          Diagnostic.error(reader.at(), "this fault gives two times")
+              .expected("`by` with delay and late, `every` with chatter"));
+    }
     finishTarget(reader);
     return on == null || mode == null ? null : new Fault(on, mode, value, micros);
   }

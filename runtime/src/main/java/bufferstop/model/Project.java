@@ -2,7 +2,6 @@ package bufferstop.model;
 
 import java.nio.file.Path;
 import java.util.List;
-import java.util.Map;
 
 /**
  * A project as its files declare it.
@@ -32,21 +31,11 @@ public record Project(
   /**
    * The same project with some settings of its plants replaced.
    *
-   * @param settings by plant name, laid over what the project gives, mapping by mapping
+   * @param settings under plant names, laid over what the project gives, mapping by mapping
    */
-  public Project withSettings(Map<String, Tree> settings) {
+  public Project withSettings(List<Tree.Entry> settings) {
     List<Field.PlantUse> plants =
-        field.plants().stream()
-            .map(
-                p ->
-                    settings.containsKey(p.name())
-                        ? new Field.PlantUse(
-                            p.name(),
-                            p.model(),
-                            Tree.overlay(p.settings(), settings.get(p.name())),
-                            p.position())
-                        : p)
-            .toList();
+        field.plants().stream().map(plant -> overlaid(plant, settings)).toList();
     return with(
         new Field(
             field.supplies(),
@@ -56,6 +45,16 @@ public record Project(
             field.circuits(),
             field.wires(),
             field.hazards()));
+  }
+
+  private static Field.PlantUse overlaid(Field.PlantUse plant, List<Tree.Entry> settings) {
+    Tree tree = plant.settings();
+    for (Tree.Entry entry : settings) {
+      if (entry.key().text().equalsIgnoreCase(plant.name())) {
+        tree = Tree.overlay(tree, entry.value());
+      }
+    }
+    return new Field.PlantUse(plant.name(), plant.model(), tree, plant.position());
   }
 
   /** The same controller with nothing outside it: no plants, wires, circuits, panel, hazards. */

@@ -1,7 +1,6 @@
 package bufferstop.model;
 
 import java.util.List;
-import java.util.Map;
 
 /**
  * One scenario file.
@@ -11,7 +10,7 @@ import java.util.Map;
  * @param requirement what it proves something about, may be empty
  * @param forMicros how long it runs, logical time
  * @param seed of every random stream
- * @param settings of plants, by plant name, laid over those of the project
+ * @param settings of plants, each under the plant's name, laid over those of the project
  * @param stimuli what is done to the rig
  * @param expectations what must hold
  */
@@ -21,7 +20,7 @@ public record Scenario(
     String requirement,
     long forMicros,
     long seed,
-    Map<String, Tree> settings,
+    List<Tree.Entry> settings,
     List<Stimulus> stimuli,
     List<Expectation> expectations,
     Position position) {

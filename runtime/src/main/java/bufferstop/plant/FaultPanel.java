@@ -18,14 +18,11 @@ import java.util.TreeMap;
 
 /** Sets and clears the faults of a run. */
 public final class FaultPanel {
-
-  private static final long DEFAULT_LATE = 100_000;
-  private static final long LONGEST_DELAY = 60_000_000;
-
   private final long stepMicros;
   private final Map<String, WireRun> wires = new TreeMap<>();
   private final List<String> supplies;
   private final boolean[] supplyUp;
+  private final Fault[] lostBy; // the last loss of each supply
   private final Map<String, NodeRun> nodes = new TreeMap<>();
   private final Map<String, PlantUnit> plants = new TreeMap<>();
 
@@ -42,6 +39,7 @@ public final class FaultPanel {
     plants.forEach(p -> this.plants.put(p.name().toLowerCase(Locale.ROOT), p));
     supplyUp = new boolean[supplies.size()];
     Arrays.fill(supplyUp, true);
+    lostBy = new Fault[supplies.size()];
   }
 
   boolean[] supplyUp() {
@@ -56,7 +54,10 @@ public final class FaultPanel {
         yield wire == null ? null : new WireFaultLinker(problems).link(wire, fault, stepMicros);
       }
       case SUPPLY -> prepareSupply(fault, problems);
-      case NODE -> prepareNode(fault, problems);
+      case NODE -> {
+        NodeRun node = node(fault.on().name(), problems);
+        yield node == null ? null : new NodeFaultLinker(problems).link(node, fault, stepMicros);
+      }
       case PLANT -> preparePlant(fault, problems);
     };
   }
@@ -70,7 +71,7 @@ public final class FaultPanel {
       }
       case SUPPLY -> {
         int supply = supply(on.name(), problems);
-        return supply < 0 ? null : cells -> supplyUp[supply] = true;
+        return supply < 0 ? null : cells -> supplyBack(supply);
       }
       case NODE -> {
         NodeRun node = node(on.name(), problems);
@@ -95,14 +96,30 @@ public final class FaultPanel {
         WireRun wire = wire(fault.on().name(), problems);
         return wire == null ? null : cells -> wire.end(fault);
       }
-      case PLANT -> {
+      case SUPPLY -> {
+        int supply = supply(fault.on().name(), problems);
+        return supply < 0 ? null : cells -> end(supply, fault);
+      }
+      case NODE -> {
+        NodeRun node = node(fault.on().name(), problems);
+        return node == null ? null : cells -> node.end(fault);
+      }
+      default -> {
         PlantUnit plant = plant(fault.on().name(), problems);
         int number = plant == null ? -1 : numberOf(plant, fault);
         return number < 0 ? null : cells -> plant.fault(number, false, 0);
       }
-      default -> {
-        return prepareClear(fault.on(), problems);
-      }
+    }
+  }
+
+  private void supplyBack(int supply) {
+    supplyUp[supply] = true;
+    lostBy[supply] = null;
+  }
+
+  private void end(int supply, Fault fault) {
+    if (lostBy[supply] == fault) {
+      supplyBack(supply);
     }
   }
 
@@ -126,28 +143,14 @@ public final class FaultPanel {
               .expected("lost"));
       return null;
     }
-    return supply < 0 ? null : cells -> supplyUp[supply] = false;
-  }
-
-  private Switch prepareNode(Fault fault, Diagnostics problems) {
-    NodeRun node = node(fault.on().name(), problems);
-    if (node == null) {
+    FaultWording wording = new FaultWording(problems);
+    if (!wording.hasNoValue(fault) || !wording.hasNoTime(fault) || supply < 0) {
       return null;
     }
-    if (fault.mode().text().equalsIgnoreCase("lost")) {
-      return cells -> node.cut();
-    }
-    if (fault.mode().text().equalsIgnoreCase("late")) {
-      long by = fault.micros() == 0 ? DEFAULT_LATE : Math.min(fault.micros(), LONGEST_DELAY);
-      int cycles = (int) ((by + node.cycleMicros() - 1) / node.cycleMicros());
-      return cells -> node.delay(cycles);
-    }
-    problems.add(
-        Diagnostic.error(
-                fault.mode().position(), "no node fault called `" + fault.mode().text() + "`")
-            .expected("lost, or late with `by:`")
-            .help(NearNames.question(fault.mode().text(), List.of("lost", "late"))));
-    return null;
+    return cells -> {
+      supplyUp[supply] = false;
+      lostBy[supply] = fault;
+    };
   }
 
   private Switch preparePlant(Fault fault, Diagnostics problems) {
@@ -166,7 +169,9 @@ public final class FaultPanel {
               .help(NearNames.question(fault.mode().text(), names)));
       return null;
     }
-    return amount(plant, number, fault, problems);
+    return new FaultWording(problems).hasNoTime(fault)
+        ? amount(plant, number, fault, problems)
+        : null;
   }
 
   private Switch amount(PlantUnit plant, int number, Fault fault, Diagnostics problems) {

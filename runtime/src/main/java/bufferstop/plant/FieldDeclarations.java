@@ -41,50 +41,40 @@ final class FieldDeclarations {
   }
 
   void declare(Field field, List<Point> points, PlantCatalog catalog, long seed) {
-    for (Field.Node node : field.nodes()) {
-      add(
-          "nodes." + node.name() + ".ok",
-          Type.BOOL,
-          Kind.INTERNAL,
-          Seen.BY_ALL,
-          "",
-          node.text(),
-          node.position());
-    }
-    for (Point point : points) {
-      if (point.kind() == Kind.OUTPUT && point.node() != null) {
-        value(
-            point.name() + ".remote",
-            point.type(),
-            Kind.INTERNAL,
-            "",
-            "given by the node",
-            point.position());
-      }
-    }
+    declareNodes(field, points);
     for (Field.Supply supply : field.supplies()) {
-      value(
-          "supplies." + supply.name(),
-          Type.BOOL,
-          Kind.INTERNAL,
-          "",
-          supply.text(),
-          supply.position());
+      signal("supplies." + supply.name(), supply.text(), supply.position());
     }
     for (Field.PanelElement element : field.panel()) {
-      for (String signal : element.signals()) {
-        value(signal, Type.BOOL, Kind.INTERNAL, "", element.text(), element.position());
-      }
+      element.signals().forEach(s -> signal(s, element.text(), element.position()));
     }
     for (Field.Circuit circuit : field.circuits()) {
-      value("circuits." + circuit.name(), Type.BOOL, Kind.INTERNAL, "", "", circuit.position());
+      signal("circuits." + circuit.name(), "", circuit.position());
     }
     for (Field.Hazard hazard : field.hazards()) {
-      value("hazards." + hazard.name(), Type.BOOL, Kind.INTERNAL, "", "", hazard.position());
+      signal("hazards." + hazard.name(), "", hazard.position());
     }
     for (Field.PlantUse use : field.plants()) {
       open(use, catalog, seed);
     }
+  }
+
+  /** Whether each node is there, which the controller sees too, and what each gives. */
+  private void declareNodes(Field field, List<Point> points) {
+    for (Field.Node node : field.nodes()) {
+      String name = "nodes." + node.name() + ".ok";
+      add(name, Type.BOOL, Kind.INTERNAL, Seen.BY_ALL, "", node.text(), node.position());
+    }
+    for (Point point : points) {
+      if (point.kind() == Kind.OUTPUT && point.node() != null) {
+        String name = point.name() + ".remote";
+        value(name, point.type(), Kind.INTERNAL, "", "given by the node", point.position());
+      }
+    }
+  }
+
+  private void signal(String name, String text, Position position) {
+    value(name, Type.BOOL, Kind.INTERNAL, "", text, position);
   }
 
   private Symbol value(

@@ -41,6 +41,9 @@ public final class FieldRun {
     for (PlantUnit plant : parts.plants) {
       plant.start(cells);
     }
+    for (NodeRun node : parts.nodes) {
+      node.startOutputs(cells);
+    }
     deliver(cells);
     for (InputPoint input : parts.inputs) {
       input.start();

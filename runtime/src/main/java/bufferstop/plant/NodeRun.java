@@ -1,5 +1,6 @@
 package bufferstop.plant;
 
+import bufferstop.model.Fault;
 import bufferstop.model.Field;
 
 /**
@@ -10,18 +11,23 @@ import bufferstop.model.Field;
  * allocated in a step.
  */
 final class NodeRun {
+  private static final long[][] IN_TIME = {};
+
   private final Field.Node node;
   private final InputPoint[] inputs;
   private final int[] outputCells; // what the controller gives
   private final int[] remoteCells; // what the node gives
   private final long[] safe;
   private final int okCell;
+  private final long[] image; // inputs, then outputs
   private boolean up = true;
   private long sinceCycleMicros;
   private long silentMicros;
-  private long[][] late = {}; // images on their way, inputs then outputs
-  private int at;
-  private final long[] image;
+  private long[][] late = IN_TIME; // images on their way
+  private int at; // the next to arrive
+  private int underWay;
+  private Fault cutBy; // null when nobody asks for its end
+  private Fault lateBy; // likewise
 
   /**
    * @param outputCells cells of the outputs the node gives, as the controller gives them
@@ -49,27 +55,54 @@ final class NodeRun {
     return node.name();
   }
 
-  long cycleMicros() {
-    return node.cycleMicros();
+  /** How many cycles a time is, rounded up, at least one; a cycle takes whole plant steps. */
+  int cycles(long micros, long stepMicros) {
+    long cycle = (node.cycleMicros() + stepMicros - 1) / stepMicros * stepMicros;
+    return (int) Math.max(1, (micros + cycle - 1) / cycle);
   }
 
-  /** Fault: the link is cut. */
-  void cut() {
+  /** Fault: the link is cut, and what was under way does not arrive. */
+  void cut(Fault because) {
     up = false;
+    cutBy = because;
+    underWay = 0;
   }
 
   /**
    * Fault: everything arrives so many cycles late; until the first of it does the link is silent.
    */
-  void delay(int cycles) {
-    late = new long[Math.max(1, cycles)][];
+  void delay(int cycles, Fault because) {
+    late = new long[cycles][image.length];
+    lateBy = because;
     at = 0;
+    underWay = 0;
+  }
+
+  /** Ends one fault; what else is wrong with the link stays. */
+  void end(Fault ended) {
+    if (cutBy == ended) {
+      up = true;
+      cutBy = null;
+    }
+    if (lateBy == ended) {
+      late = IN_TIME;
+      lateBy = null;
+    }
   }
 
   /** The link is in order again. */
   void heal() {
     up = true;
-    late = new long[0][];
+    cutBy = null;
+    late = IN_TIME;
+    lateBy = null;
+  }
+
+  /** Outputs at time zero, before anything is delivered. */
+  void startOutputs(long[] cells) {
+    for (int i = 0; i < remoteCells.length; i++) {
+      cells[remoteCells[i]] = cells[outputCells[i]];
+    }
   }
 
   /** Values at time zero: one exchange, the link in order. */
@@ -79,7 +112,7 @@ final class NodeRun {
     cells[okCell] = 1;
   }
 
-  /** One plant step, after inputs have been filtered and before wires deliver. */
+  /** One plant step, after wires have delivered and inputs have been filtered. */
   void step(long[] cells, long stepMicros) {
     silentMicros += stepMicros;
     sinceCycleMicros += stepMicros;
@@ -108,13 +141,14 @@ final class NodeRun {
       silentMicros = 0;
       return;
     }
-    long[] arrives = late[at];
-    late[at] = image.clone(); // a fault is no steady state
-    at = (at + 1) % late.length;
-    if (arrives != null) {
-      give(cells, arrives);
+    if (underWay == late.length) {
+      give(cells, late[at]);
       silentMicros = 0;
+    } else {
+      underWay++;
     }
+    System.arraycopy(image, 0, late[at], 0, image.length);
+    at = (at + 1) % late.length;
   }
 
   private void take(long[] cells) {

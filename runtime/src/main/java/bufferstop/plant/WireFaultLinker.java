@@ -3,48 +3,49 @@ package bufferstop.plant;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.Fault;
+import bufferstop.model.NearNames;
 import bufferstop.model.Type;
-import bufferstop.model.Values;
 import bufferstop.plant.WireFaultMode.Needs;
 import bufferstop.st.ExpressionReader;
+import java.util.List;
 
 /** Checks a fault against the wire it is set on and makes it ready to begin. */
 final class WireFaultLinker {
-  private static final long LONGEST_DELAY = 60_000_000;
-
   private final Diagnostics problems;
+  private final FaultWording wording;
 
   WireFaultLinker(Diagnostics problems) {
     this.problems = problems;
+    wording = new FaultWording(problems);
   }
 
   /** The fault ready to begin; null after a diagnostic. */
   Switch link(WireRun wire, Fault fault, long stepMicros) {
     WireFaultMode mode = WireFaultMode.named(fault.mode().text());
     if (mode == null || !mode.fits(wire.isBool())) {
-      String carries = wire.isBool() ? "a BOOL" : "a quantity";
-      String what =
-          mode == null
-              ? "no wire fault called `" + fault.mode().text() + "`"
-              : "`"
-                  + mode.word()
-                  + "` does not fit wire `"
-                  + wire.name()
-                  + "`, which carries "
-                  + carries;
+      List<String> fitting = WireFaultMode.words(wire.isBool());
       problems.add(
-          Diagnostic.error(fault.mode().position(), what)
-              .expected(String.join(", ", WireFaultMode.words(wire.isBool())))
-              .help(WireFaultMode.question(fault.mode().text(), wire.isBool())));
+          Diagnostic.error(fault.mode().position(), misfit(wire, mode, fault))
+              .expected(String.join(", ", fitting))
+              .help(mode == null ? NearNames.question(fault.mode().text(), fitting) : ""));
       return null;
     }
     Double value = value(wire, mode, fault);
-    if (value == null || !timeFits(mode, fault)) {
+    boolean timeFits =
+        mode.needs() == Needs.TIME ? wording.isShortEnough(fault) : wording.hasNoTime(fault);
+    if (value == null || !timeFits) {
       return null;
     }
     WireFault effect =
         mode.make(new WireFaultMode.Parameters(value, fault.micros(), stepMicros, wire.random()));
     return cells -> wire.begin(effect, fault);
+  }
+
+  private static String misfit(WireRun wire, WireFaultMode mode, Fault fault) {
+    return mode == null
+        ? "no wire fault called `" + fault.mode().text() + "`"
+        : "`%s` does not fit wire `%s`, which carries %s"
+            .formatted(mode.word(), wire.name(), wire.isBool() ? "a BOOL" : "a quantity");
   }
 
   /** The fault's value, NaN when it has none; null after a diagnostic. */
@@ -60,9 +61,7 @@ final class WireFaultLinker {
       return null;
     }
     if (!takes) {
-      problems.add(
-          Diagnostic.error(fault.value().whole(), "`" + mode.word() + "` takes no value")
-              .help("take `value` away"));
+      wording.hasNoValue(fault);
       return null;
     }
     boolean bool = mode.needs() == Needs.MAY_HAVE_VALUE && wire.isBool();
@@ -70,28 +69,10 @@ final class WireFaultLinker {
     Double value = bits == null ? null : bool ? bits : Double.longBitsToDouble(bits);
     if (value != null && mode.needs() == Needs.CHANCE && (value < 0 || value > 1)) {
       problems.add(
-          Diagnostic.error(fault.value().whole(), "a chance of " + Values.number(value))
+          Diagnostic.error(fault.value().whole(), "a chance of " + fault.value().value())
               .expected("from 0 to 1"));
       return null;
     }
     return value;
-  }
-
-  private boolean timeFits(WireFaultMode mode, Fault fault) {
-    if (fault.micros() > LONGEST_DELAY) {
-      problems.add(
-          Diagnostic.error(
-                  fault.mode().position(),
-                  "a " + mode.word() + " of " + Values.time(fault.micros()))
-              .expected("at most " + Values.time(LONGEST_DELAY)));
-      return false;
-    }
-    if (fault.micros() > 0 && mode.needs() != Needs.TIME) {
-      problems.add(
-          Diagnostic.error(fault.mode().position(), "`" + mode.word() + "` takes no time")
-              .help("take `by` or `every` away; `for` beside `fault` says how long it lasts"));
-      return false;
-    }
-    return true;
   }
 }

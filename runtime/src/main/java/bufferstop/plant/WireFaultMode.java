@@ -1,6 +1,5 @@
 package bufferstop.plant;
 
-import bufferstop.model.NearNames;
 import bufferstop.spi.RandomStream;
 import java.util.ArrayList;
 import java.util.List;
@@ -161,9 +160,5 @@ enum WireFaultMode {
       }
     }
     return null;
-  }
-
-  static String question(String word, boolean bool) {
-    return NearNames.question(word, words(bool));
   }
 }

@@ -140,7 +140,9 @@ final class Wiring {
   private void checkNode(Point point) {
     List<String> known = project.field().nodes().stream().map(Field.Node::name).toList();
     if (point.node() != null
-        && known.stream().noneMatch(n -> n.equalsIgnoreCase(point.node().text()))) {
+        && known.stream().noneMatch(n -> n.equalsIgnoreCase(point.node().text()))
+        && !problems.doubts("nodes." + point.node().text())) {
+      problems.doubt("nodes." + point.node().text()); // said once
       problems.add(
           Diagnostic.error(point.node().position(), "no node named `" + point.node().text() + "`")
               .expected("a name under nodes")
@@ -383,9 +385,13 @@ final class Wiring {
   }
 
   private static String help(Name name, Set<String> known, boolean wrongWayRound) {
-    return wrongWayRound
-        ? "this is the other end of a wire: exchange `from` and `to`"
-        : NearNames.question(name.text(), known);
+    if (wrongWayRound) {
+      return "this is the other end of a wire: exchange `from` and `to`";
+    }
+    List<String> below = known.stream().filter(k -> k.startsWith(key(name) + ".")).toList();
+    return below.isEmpty()
+        ? NearNames.question(name.text(), known)
+        : "name one of " + String.join(", ", below);
   }
 
   private void reportUnwired() {

@@ -40,23 +40,22 @@ public final class VirtualRig implements Target {
    */
   public static VirtualRig build(
       Project project, PlantCatalog catalog, Scenario scenario, Diagnostics problems) {
-    List<String> plants = project.field().plants().stream().map(Field.PlantUse::name).toList();
-    scenario
-        .settings()
-        .forEach(
-            (plant, settings) -> {
-              if (!plants.contains(plant)) {
-                problems.add(
-                    Diagnostic.error(settings.position(), "no plant named `" + plant + "`")
-                        .expected("a plant of the project: " + String.join(", ", plants))
-                        .help(NearNames.question(plant, plants)));
-              }
-            });
-    Diagnostics found =
-        new Diagnostics(); // what is wrong elsewhere must not hide what is wrong here
+    scenario.settings().forEach(s -> checkPlant(s.key(), project, problems));
+    // what is wrong elsewhere must not hide what is wrong here
+    Diagnostics found = new Diagnostics();
     Rig rig = Rig.build(project.withSettings(scenario.settings()), catalog, scenario.seed(), found);
     found.sorted().forEach(problems::add);
     return rig == null ? null : new VirtualRig(rig);
+  }
+
+  private static void checkPlant(Name plant, Project project, Diagnostics problems) {
+    List<String> plants = project.field().plants().stream().map(Field.PlantUse::name).toList();
+    if (plants.stream().noneMatch(p -> p.equalsIgnoreCase(plant.text()))) {
+      problems.add(
+          Diagnostic.error(plant.position(), "no plant named `" + plant.text() + "`")
+              .expected("a plant of the project")
+              .help(NearNames.question(plant.text(), plants)));
+    }
   }
 
   /**

@@ -40,7 +40,7 @@ class CheckTest {
 
   @Test
   void theCorpusIsThere() throws IOException {
-    assertTrue(projects().size() >= 55, "only " + projects());
+    assertTrue(projects().size() >= 64, "only " + projects());
   }
 
   @ParameterizedTest(name = "{0}")

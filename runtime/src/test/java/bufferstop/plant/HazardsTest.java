@@ -4,6 +4,8 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import bufferstop.model.Diagnostics;
+import bufferstop.rig.Rig;
 import bufferstop.rig.Workbench;
 import bufferstop.scenario.ExpectationResult;
 import bufferstop.scenario.ScenarioResult;
@@ -37,16 +39,18 @@ class HazardsTest {
 
   /** Port a is 1 but {@code peak} in step 25 alone, b is 1 but {@code peak} in step 27. */
   private Workbench bench(String hazard, double peak) {
-    ScriptedModel model =
-        new ScriptedModel(
-                "script",
-                p -> {
-                  p.out[0] = p.step == 25 ? peak : 1;
-                  p.out[1] = p.step == 27 ? peak : 1;
-                })
-            .output(Port.quantity("a", "m", ""))
-            .output(Port.quantity("b", "m", ""));
-    return Workbench.with(folder, PROJECT.formatted(hazard), model);
+    return Workbench.with(folder, PROJECT.formatted(hazard), model(peak));
+  }
+
+  private static ScriptedModel model(double peak) {
+    return new ScriptedModel(
+            "script",
+            p -> {
+              p.out[0] = p.step == 25 ? peak : 1;
+              p.out[1] = p.step == 27 ? peak : 1;
+            })
+        .output(Port.quantity("a", "m", ""))
+        .output(Port.quantity("b", "m", ""));
   }
 
   @ParameterizedTest(name = "{0} is seen when the port is {1} for one step")
@@ -85,6 +89,51 @@ class HazardsTest {
   @Test
   void leavePortsAloneThatFeedNone() {
     assertEquals(1, bench("p.b > 2.0", 3).scan(3).real("p.a"));
+  }
+
+  /** Scans after 20 steps, then lets one period pass without a scan. */
+  private Rig skipping(String hazard, double peak) {
+    Rig rig =
+        Rig.build(
+            Workbench.project(folder, PROJECT.formatted(hazard)),
+            PlantCatalog.of(model(peak)),
+            1,
+            new Diagnostics());
+    rig.engine().scan(0);
+    rig.engine().scan(0);
+    rig.engine().catchUp(1); // steps 21 to 30
+    return rig;
+  }
+
+  private static long shown(Rig rig, String name) {
+    return rig.engine().cells()[rig.layout().field().find(name).index()];
+  }
+
+  private static double port(Rig rig) {
+    return Double.longBitsToDouble(shown(rig, "p.a"));
+  }
+
+  @ParameterizedTest(name = "{0} is seen though nothing was scanned when the port was {1}")
+  @CsvSource({"p.a > 2.0, 3", "p.a < 0.5, 0.1", "NOT (p.a <= 2.0), 3"})
+  void ofSkippedPeriodsShowInTheNextScan(String hazard, double peak) {
+    Rig rig = skipping(hazard, peak);
+    rig.engine().scan(1); // steps 31 to 40
+    assertEquals(1, shown(rig, "hazards.h"));
+    assertEquals(peak, port(rig));
+    rig.engine().scan(0);
+    assertEquals(0, shown(rig, "hazards.h"), "and in that scan alone");
+    assertEquals(1, port(rig));
+  }
+
+  @Test
+  void ofSkippedPeriodsShowWhateverWasSkippedAfterThem() {
+    Rig rig = skipping("p.a > 2.0", 3);
+    rig.engine().catchUp(3);
+    rig.engine().scan(4);
+    assertEquals(1, shown(rig, "hazards.h"));
+    rig.engine().catchUp(3);
+    rig.engine().scan(3);
+    assertEquals(0, shown(rig, "hazards.h"));
   }
 
   private ExpectationResult never(String hazard, double peak) {

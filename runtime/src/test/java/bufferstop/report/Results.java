@@ -11,7 +11,6 @@ import bufferstop.scenario.ScenarioResult;
 import bufferstop.scenario.Verdict;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.Map;
 
 /** Made-up results for tests of reports. */
 final class Results {
@@ -42,7 +41,7 @@ final class Results {
             "R-1",
             1_000_000,
             seed,
-            Map.of(),
+            List.of(),
             List.of(),
             List.of(),
             Position.ofFile(file));

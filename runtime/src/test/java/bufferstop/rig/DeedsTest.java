@@ -54,6 +54,10 @@ class DeedsTest {
   @TempDir Path folder;
 
   private Workbench bench() {
+    return bench(PROJECT);
+  }
+
+  private Workbench bench(String project) {
     ScriptedModel model =
         new ScriptedModel(
                 "script",
@@ -65,7 +69,7 @@ class DeedsTest {
             .output(Port.quantity("jam", "", ""))
             .fault(new PlantFault("slip", "", 0, 1, ""))
             .fault(new PlantFault("jam", "", 0, 1, ""));
-    return Workbench.with(folder, PROJECT, model);
+    return Workbench.with(folder, project, model);
   }
 
   private static Scenario.Write write(String... pairs) {
@@ -124,6 +128,55 @@ class DeedsTest {
   @Test
   void writeAMomentaryPointForOneScan() {
     holds("  - {at: T#50ms, write: {start: TRUE}}\n", "start = (scan.time = T#50ms)");
+  }
+
+  @Test
+  void doNothingByAWriteThatIsRefused() {
+    holds(
+        """
+          - {at: T#50ms, write: {count: 8}, refused: TRUE}
+          - {at: T#60ms, write: {count: 5, pause: T#11s}, refused: TRUE}
+          - {at: T#70ms, write: {start: TRUE, count: 1}, refused: TRUE}
+        """,
+        "count = 2",
+        "pause = T#2s",
+        "NOT start");
+  }
+
+  @ParameterizedTest(name = "{0} := {1}, to be refused: {2}")
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "count | 7 | this write is in range and would not be refused",
+        "pause | T#1s | this write is in range and would not be refused",
+        "start | TRUE | this write is in range and would not be refused",
+        "conut | 9 | no operator point named `conut`",
+        "q | TRUE | no operator point named `q`",
+        "count | T#9s | `T#9s` is TIME",
+      })
+  void doNotTakeAMistakeForARefusal(String point, String value, String message) {
+    Diagnostics problems = new Diagnostics();
+    Scenario.Write write = new Scenario.Write(write(point, value).values(), true);
+    assertNull(bench().target().prepare(write, problems));
+    assertEquals(1, problems.errors(), () -> "" + problems.sorted());
+    assertEquals(message, problems.sorted().get(0).message());
+  }
+
+  @Test
+  void keepASupplyLostWhileOneOfTwoLossesLasts() {
+    String project = PROJECT.replace("go: {type: BOOL}", "go: {type: BOOL, supply: dc24}");
+    String deeds =
+        """
+          - {at: T#0ms, press: go, for: T#1s}
+          - {at: T#50ms, fault: {supply: dc24}, for: T#50ms}
+          - {at: T#70ms, fault: {supply: dc24}, for: T#80ms}
+        """;
+    String gone =
+        "go = (scan.time >= T#10ms AND NOT (scan.time >= T#60ms AND scan.time <= T#150ms))";
+    ScenarioResult result =
+        bench(project + "supplies: {dc24: {}}\n")
+            .run(Workbench.scenario(folder, scenario(deeds, gone)));
+    assertEquals(Verdict.PASSED, result.verdict(), () -> result.expectations().toString());
   }
 
   @Test

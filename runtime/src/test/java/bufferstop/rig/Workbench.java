@@ -114,6 +114,10 @@ public final class Workbench {
     return fault(Fault.Place.WIRE, wire, mode, null, 0);
   }
 
+  public Workbench nodeLost(String node) {
+    return fault(Fault.Place.NODE, node, "lost", null, 0);
+  }
+
   public Workbench supplyLost(String supply) {
     return fault(Fault.Place.SUPPLY, supply, "lost", null, 0);
   }
@@ -153,6 +157,14 @@ public final class Workbench {
   public Workbench release(String element) {
     Diagnostics problems = new Diagnostics();
     act(rig.field().desk().release(new Name(element, HERE), problems), problems);
+    return this;
+  }
+
+  public Workbench turn(String selector, String position) {
+    Diagnostics problems = new Diagnostics();
+    act(
+        rig.field().desk().turn(new Name(selector, HERE), new Name(position, HERE), problems),
+        problems);
     return this;
   }
 

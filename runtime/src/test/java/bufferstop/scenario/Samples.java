@@ -98,7 +98,7 @@ final class Samples implements Target {
             "",
             end,
             1,
-            Map.of(),
+            List.of(),
             List.copyOf(stimuli),
             List.of(expectations),
             HERE);
