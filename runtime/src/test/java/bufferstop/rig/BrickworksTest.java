@@ -130,6 +130,75 @@ class BrickworksTest {
   /** What the sequence alone does not survive: scenario, and the first expectation it fails. */
   private static final String NAIVE_FAILS =
       """
+      02-shed-beam-open | never hazards.struck_wall
+      08-start-with-loaded-tub | eventually haul.ready.X AND kiln_beam AND tub_beam AND \
+      line.wagon.tub1.coupled AND line.wagon.tub1.load < 0.001 within T#38s
+      12-start-with-tub-left-at-pit | never haul.ready.X
+      13-start-with-tub-left-near-pit | never haul.ready.X
+      14-start-with-tub-at-pit-engine-in-shed | never hazards.struck_wall
+      15-pit-beam-open | never hazards.struck_wall
+      16-pit-beam-short | never hazards.spilled_clay
+      17-pit-beam-short-late | never hazards.spilled_clay
+      18-pit-beam-open-in-fill | eventually haul.stopped.X AND fault_lamp
+      19-spout-beam-open | eventually haul.stopped.X AND fault_lamp
+      20-spout-beam-short | always loads_hauled = 0 OR NOT haul.to_pit.X
+      22-pit-zone-short | eventually haul.stopped.X AND fault_lamp
+      23-kiln-beam-open | never hazards.struck_wall
+      24-kiln-beam-short | eventually haul.stopped.X AND fault_lamp
+      25-kiln-beam-short-late | always scan.time < T#30s OR NOT kiln_tip
+      26-kiln-beam-open-in-tip | eventually haul.stopped.X AND fault_lamp
+      27-kiln-beam-open-on-way-back | never hazards.struck_wall
+      28-tub-beam-open | always scan.time < T#30s OR NOT kiln_tip
+      29-tub-beam-open-to-shed | eventually haul.stopped.X AND fault_lamp
+      31-shed-beam-short | eventually haul.stopped.X AND fault_lamp
+      32-shed-beam-short-late | always loads_hauled = 0 OR NOT haul.to_pit.X
+      34-overrun-reed-short | eventually haul.stopped.X AND fault_lamp
+      35-pit-reed-short | eventually haul.stopped.X AND fault_lamp
+      36-k1-welded | never hazards.struck_wall
+      37-k1-not-closing | eventually haul.stopped.X AND fault_lamp
+      39-k2-dead | eventually haul.stopped.X AND fault_lamp
+      40-polarity-relay-dead | never hazards.struck_wall
+      41-polarity-relay-sticks | never hazards.struck_wall
+      42-polarity-relay-dead-in-shed | never hazards.struck_wall
+      43-motor-open | eventually haul.stopped.X AND fault_lamp
+      44-uncoupler-jammed | eventually haul.stopped.X AND fault_lamp
+      45-coupler-will-not-couple | never hazards.spilled_clay
+      46-tub-left-behind | never haul.ready.X
+      47-hopper-gate-stuck-open | eventually haul.stopped.X AND fault_lamp
+      48-hopper-valve-open-without-tub | eventually haul.stopped.X AND fault_lamp
+      49-tip-time-too-short | never hazards.spilled_clay
+      50-little-clay | always loads_hauled = 0 OR NOT haul.to_pit.X
+      59-emergency-stop-in-every-phase | when NOT panel.estop within T#40ms that NOT (traction \
+      OR line_enable OR kiln_tip OR uncoupler OR hopper_valve.remote)
+      61-reset-held-down | always scan.time < T#24s OR NOT traction
+      64-manual-jogs | never hazards.spilled_clay
+      66-manual-gate-away-from-pit | never hazards.spilled_clay
+      67-manual-gate-tub-too-far | never hazards.spilled_clay
+      68-manual-tip-away-from-kiln | never kiln_tip
+      69-manual-tip-without-tub | never kiln_tip
+      71-jog-into-shed-end | never hazards.struck_wall
+      72-jog-into-pit-end | never hazards.struck_wall
+      74-start-in-manual | never traction
+      75-start-with-selector-off | never haul.to_pit.X
+      76-mode-left-during-haul | eventually haul.stopped.X AND fault_lamp
+      79-ac16-lost | eventually haul.stopped.X AND scan.time > T#49s
+      80-ac16-dip | eventually haul.stopped.X AND scan.time > T#49s
+      81-dc5-lost | eventually haul.stopped.X AND scan.time > T#49s
+      82-dc5-dip | eventually haul.stopped.X AND scan.time > T#49s
+      83-dc24-monitor-open | eventually haul.stopped.X AND fault_lamp
+      85-rack-lost | never hazards.struck_wall
+      86-rack-lost-before-leaving | eventually haul.stopped.X AND fault_lamp
+      87-rack-lost-in-fill | eventually haul.stopped.X AND fault_lamp
+      88-rack-late | eventually haul.stopped.X AND fault_lamp
+      90-loose-contact-pit-beam | never hazards.spilled_clay
+      91-loose-contact-chain | eventually haul.stopped.X AND fault_lamp
+      93-level-drift | eventually haul.stopped.X AND fault_lamp
+      94-level-wire-open | eventually haul.stopped.X AND fault_lamp
+      95-refused-tub-beam-dead | never haul.to_pit.X
+      96-refused-reed-shorted | never haul.to_pit.X
+      97-motor-open-at-power-on | eventually haul.stopped.X AND fault_lamp
+      98-polarity-relay-dead-at-power-on | never hazards.struck_wall
+      99-shed-beam-short-on-way-to-kiln | eventually haul.stopped.X AND fault_lamp
       """;
 
   @Test
