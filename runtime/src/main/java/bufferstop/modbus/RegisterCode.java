@@ -29,10 +29,8 @@ final class RegisterCode {
       case SINT, INT -> (short) raw;
       case DINT -> (int) raw;
       case UDINT -> raw & 0xFFFF_FFFFL;
-      case LINT, ULINT -> raw;
-      // every NaN becomes the same one, so that a trace does not depend on the client's
+      case LINT, ULINT, LREAL -> raw; // NaN is refused before it reaches a cell
       case REAL -> Double.doubleToLongBits(Float.intBitsToFloat((int) raw));
-      case LREAL -> Double.doubleToLongBits(Double.longBitsToDouble(raw));
       case TIME -> (int) raw * MICROS_PER_MILLI;
     };
   }

@@ -36,8 +36,13 @@ public record Point(
     long holdMicros,
     Position position) {
 
-  /** Whether an operator may write {@code bits}: no range, or inside it. */
+  /**
+   * Whether an operator may write {@code bits}: no range, or inside it, and never NaN or infinite.
+   */
   public boolean admits(long bits) {
+    if (type.isReal() && !Double.isFinite(Double.longBitsToDouble(bits))) {
+      return false;
+    }
     if (least == null) {
       return type != Type.BOOL || bits == 0 || bits == 1;
     }

@@ -37,6 +37,12 @@ class PointTest {
     assertEquals(true, point(Type.DINT, null, null).admits(-7));
   }
 
+  @ParameterizedTest
+  @CsvSource({"1.0e300, true", "NaN, false", "Infinity, false", "-Infinity, false"})
+  void withoutARangeAQuantityTakesAnyFiniteNumber(double value, boolean admitted) {
+    assertEquals(admitted, point(Type.LREAL, null, null).admits(bits(value)));
+  }
+
   private static long bits(double value) {
     return Double.doubleToLongBits(value);
   }
