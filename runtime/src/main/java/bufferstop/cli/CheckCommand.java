@@ -30,18 +30,27 @@ final class CheckCommand implements Callable<Integer> {
     PlantCatalog plants = argument.plants(problems);
     Project project = argument.load(problems);
     if (project != null) {
-      boolean sound = Rig.build(project, plants, 1, problems) != null;
-      for (Path file : ScenarioFiles.of(project)) {
-        Scenario scenario = ScenarioLoader.read(file, problems);
-        if (sound && scenario != null) {
-          VirtualRig rig = VirtualRig.build(project, plants, scenario, problems);
-          if (rig != null) {
-            ScenarioRun.link(scenario, rig, problems);
-          }
-        }
-      }
+      checkScenarios(project, plants, Rig.build(project, plants, 1, problems), problems);
     }
     Said.problems(problems, spec.commandLine().getOut());
     return problems.hasErrors() ? Exit.NOT_PROVEN : Exit.OK;
+  }
+
+  /** A scenario is linked, not run, so those without settings of their own share one rig. */
+  private static void checkScenarios(
+      Project project, PlantCatalog plants, Rig sound, Diagnostics problems) {
+    VirtualRig shared = sound == null ? null : new VirtualRig(sound);
+    for (Path file : ScenarioFiles.of(project)) {
+      Scenario scenario = ScenarioLoader.read(file, problems);
+      if (shared != null && scenario != null) {
+        VirtualRig rig =
+            scenario.settings().isEmpty()
+                ? shared
+                : VirtualRig.build(project, plants, scenario, problems);
+        if (rig != null) {
+          ScenarioRun.link(scenario, rig, problems);
+        }
+      }
+    }
   }
 }
