@@ -27,7 +27,10 @@ import picocli.CommandLine.Spec;
 final class RunCommand implements Callable<Integer> {
   @Mixin private ProjectArgument argument;
 
-  @Option(names = "--for", paramLabel = "TIME", description = "ends the run, for instance T#30s")
+  @Option(
+      names = "--for",
+      paramLabel = "TIME",
+      description = "ends the run: T#30s, or 30s for short")
   private String duration;
 
   @Option(
@@ -78,8 +81,9 @@ final class RunCommand implements Callable<Integer> {
     if (duration == null) {
       return 0;
     }
-    Long micros =
-        ExpressionReader.literal(SourceText.onLine(duration, "--for", 1, 1), Type.TIME, problems);
+    boolean literal = duration.contains("#");
+    SourceText text = SourceText.onLine(literal ? duration : "T#" + duration, "--for", 1, 1);
+    Long micros = ExpressionReader.literal(text, Type.TIME, problems);
     return micros == null ? 0 : Math.max(1, micros);
   }
 
