@@ -9,6 +9,7 @@ import bufferstop.model.Position;
 import bufferstop.rig.Rig;
 import com.sun.management.ThreadMXBean;
 import java.lang.management.ManagementFactory;
+import java.util.stream.LongStream;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
@@ -41,6 +42,8 @@ class SteadyNodesTest {
         - {from: r, to: kept, name: old_loop}
       """;
 
+  private static final int REPEATS = 5;
+
   private static long allocated(Rig rig) {
     ThreadMXBean threads = (ThreadMXBean) ManagementFactory.getThreadMXBean();
     threads.getCurrentThreadAllocatedBytes();
@@ -65,7 +68,9 @@ class SteadyNodesTest {
     }
     allocated(rig);
     long before = controller.get("times");
-    assertEquals(0, allocated(rig), "bytes in " + SCANS + " scans");
+    // what a scan allocates comes back every time; what the JVM does now and then, does not
+    long least = LongStream.range(0, REPEATS).map(i -> allocated(rig)).min().getAsLong();
+    assertEquals(0, least, "bytes in " + SCANS + " scans");
     assertEquals(turns, controller.get("times") > before, "what the loop does");
   }
 }
