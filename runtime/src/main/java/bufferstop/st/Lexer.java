@@ -39,6 +39,8 @@ final class Lexer {
               "END_REPEAT",
               "UNTIL",
               "DO",
+              "TO",
+              "BY",
               "OF",
               "EXIT",
               "RETURN"));
@@ -47,10 +49,10 @@ final class Lexer {
   private static final Pattern LITERAL =
       Pattern.compile(
           // a typed real and an untyped one may have a sign in the exponent
-          "(?i)(?:L?REAL#[+-]?)?[0-9][0-9_]*+(?:\\.[0-9_]*+)?E[+-][0-9A-Z_.]*+"
-              // a prefix, perhaps a sign, and all that hangs together
-              + "|[A-Z0-9_]++#[+-]?[0-9A-Z_#.]*+"
-              + "|\\.?[0-9][0-9A-Z_.]*+");
+          "(?i)(?:L?REAL#[+-]?)?[0-9][0-9_]*+(?:\\.[0-9_]*+)?E[+-](?:[0-9A-Z_]|\\.(?!\\.))*+"
+              // a prefix, perhaps a sign, and all that hangs together; two points part a range
+              + "|[A-Z0-9_]++#[+-]?(?:[0-9A-Z_#]|\\.(?!\\.))*+"
+              + "|\\.?[0-9](?:[0-9A-Z_]|\\.(?!\\.))*+");
   private static final Pattern SEGMENT = Pattern.compile("(?i)[A-Z_][A-Z0-9_]*+");
   private static final Pattern NEXT_SEGMENT = Pattern.compile("(?i)\\.[A-Z_][A-Z0-9_]*+");
   private static final Pattern NAME_AS_IT_SHOULD_BE =
@@ -68,7 +70,8 @@ final class Lexer {
           "write `OR`",
           "!",
           "write `NOT`");
-  private static final Pattern SYMBOL = Pattern.compile("\\*\\*|:=|<=|>=|<>|[-+*/<>=&(),;:]");
+  private static final Pattern SYMBOL =
+      Pattern.compile("\\*\\*|\\.\\.|:=|<=|>=|<>|[-+*/<>=&(),;:]");
 
   private final SourceText source;
   private final Diagnostics problems;

@@ -44,6 +44,11 @@ final class Parser {
     return tokens.get(at);
   }
 
+  /** The token after the next. */
+  Token peekSecond() {
+    return tokens.get(Math.min(at + 1, tokens.size() - 1));
+  }
+
   /** The token just taken. */
   Token last() {
     return tokens.get(at - 1);

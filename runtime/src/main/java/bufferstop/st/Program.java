@@ -9,6 +9,7 @@ import java.util.List;
 public final class Program {
   private final Statement statements;
   private final List<Write> writes;
+  private final For[] loops;
 
   /**
    * A symbol that is assigned.
@@ -17,16 +18,20 @@ public final class Program {
    */
   public record Write(Symbol symbol, Position position) {}
 
-  Program(Statement statements, List<Write> writes) {
+  Program(Statement statements, List<Write> writes, List<For> loops) {
     this.statements = statements;
     this.writes = List.copyOf(writes);
+    this.loops = loops.toArray(For[]::new);
   }
 
   /**
    * Runs all statements once, in order. Where an error is counted while a right side is evaluated,
-   * the target keeps its value.
+   * the target keeps its value. A loop that makes more than a million passes ends with an error.
    */
   public void run(long[] cells) {
+    for (For loop : loops) {
+      loop.restart();
+    }
     statements.run(cells);
   }
 

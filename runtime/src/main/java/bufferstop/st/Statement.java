@@ -4,9 +4,11 @@ import bufferstop.model.Symbol;
 import java.util.List;
 
 /** One statement. */
-sealed interface Statement {
+sealed interface Statement
+    permits Statement.Sequence, Statement.Assignment, Statement.If, Statement.Exit, Case, For {
 
-  void run(long[] cells);
+  /** Runs it. Returns true when an EXIT in it leaves the loop around it. */
+  boolean run(long[] cells);
 
   void collectReads(List<Symbol> found);
 
@@ -19,10 +21,13 @@ sealed interface Statement {
     }
 
     @Override
-    public void run(long[] cells) {
+    public boolean run(long[] cells) {
       for (Statement statement : statements) {
-        statement.run(cells);
+        if (statement.run(cells)) {
+          return true;
+        }
       }
+      return false;
     }
 
     @Override
@@ -44,17 +49,31 @@ sealed interface Statement {
     }
 
     @Override
-    public void run(long[] cells) {
+    public boolean run(long[] cells) {
       long watched = Faults.watch(cells);
       long bits = value.bits(cells);
       if (!Faults.failedSince(cells, watched)) {
         cells[target] = bits;
       }
+      return false;
     }
 
     @Override
     public void collectReads(List<Symbol> found) {
       value.collectReads(found);
+    }
+  }
+
+  /** EXIT. */
+  final class Exit implements Statement {
+    @Override
+    public boolean run(long[] cells) {
+      return true;
+    }
+
+    @Override
+    public void collectReads(List<Symbol> found) {
+      // it reads nothing
     }
   }
 
@@ -71,8 +90,8 @@ sealed interface Statement {
     }
 
     @Override
-    public void run(long[] cells) {
-      (condition.truth(cells) ? then : otherwise).run(cells);
+    public boolean run(long[] cells) {
+      return (condition.truth(cells) ? then : otherwise).run(cells);
     }
 
     @Override

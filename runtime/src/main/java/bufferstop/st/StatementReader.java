@@ -2,20 +2,25 @@ package bufferstop.st;
 
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
+import bufferstop.model.Position;
 import bufferstop.model.Scope;
 import bufferstop.model.SourceText;
 import bufferstop.model.Symbol;
 import bufferstop.model.Type;
+import java.util.ArrayDeque;
 import java.util.ArrayList;
+import java.util.Deque;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 
 /**
- * Reads Structured Text statements: assignments, IF with ELSIF and ELSE, empty statements. After a
- * problem it goes on at the next {@code ;}, so that all problems are found in one pass.
+ * Reads Structured Text statements: assignments, IF with ELSIF and ELSE, CASE, FOR, EXIT, empty
+ * ones. After a problem it goes on at the next {@code ;}, so that all problems are found in one
+ * pass.
  */
 public final class StatementReader {
   private static final int DEEPEST = 100;
-  private static final List<String> BRANCH_ENDS = List.of("ELSIF", "ELSE", "END_IF");
 
   private final SourceText text;
   private final Assignable assignable;
@@ -24,7 +29,9 @@ public final class StatementReader {
   private final Names names;
   private final Typing typing;
   private final List<Program.Write> writes = new ArrayList<>();
-  private int depth;
+  private final List<For> loops = new ArrayList<>();
+  private final Map<Symbol, Position> controls = new LinkedHashMap<>(); // of the loops around
+  private final Deque<Token> open = new ArrayDeque<>(); // the words that begin what is not closed
 
   private StatementReader(
       SourceText text, Scope scope, Assignable assignable, Diagnostics problems) {
@@ -46,33 +53,51 @@ public final class StatementReader {
   public static Program read(
       SourceText text, Scope scope, Assignable assignable, Diagnostics problems) {
     StatementReader reader = new StatementReader(text, scope, assignable, problems);
-    return new Program(reader.all(), reader.writes);
+    return new Program(reader.all(), reader.writes, reader.loops);
   }
 
   private Statement all() {
-    List<Statement> statements = new ArrayList<>();
-    while (parser.peek().kind() != Token.Kind.END) {
-      statements.add(list());
-      Token token = parser.peek();
-      if (token.kind() != Token.Kind.END) { // list() stops only here and where a branch ends
-        problems.add(
-            Diagnostic.error(parser.place(token), "`" + token.text() + "` without an `IF`"));
-        skip();
-      }
-    }
-    return new Statement.Sequence(statements);
+    return list(); // without anything open only the end of the text ends it
   }
 
-  /** Statements up to where a branch ends, or the text. */
-  private Statement list() {
+  /** Statements up to what ends something open, a label of the CASE they are in, or the end. */
+  Statement list() {
     List<Statement> statements = new ArrayList<>();
-    while (parser.peek().kind() != Token.Kind.END && !BRANCH_ENDS.contains(keyword())) {
+    while (parser.peek().kind() != Token.Kind.END && !endsOpen() && !labelAhead()) {
       Statement statement = one();
       if (statement != null) {
         statements.add(statement);
       }
     }
     return new Statement.Sequence(statements);
+  }
+
+  /** Whether the next word ends a part of anything open, however far outside. */
+  private boolean endsOpen() {
+    return switch (keyword()) {
+      case "ELSIF", "END_IF" -> isOpen("IF");
+      case "ELSE" -> isOpen("IF") || isOpen("CASE");
+      case "END_CASE" -> isOpen("CASE");
+      case "END_FOR" -> isOpen("FOR");
+      default -> false;
+    };
+  }
+
+  private boolean isOpen(String word) {
+    return open.stream().anyMatch(token -> token.is(word));
+  }
+
+  /** Whether what follows can only be a label of the CASE that was opened last. */
+  boolean labelAhead() {
+    if (open.isEmpty() || !open.peek().is("CASE")) {
+      return false;
+    }
+    Token token = parser.peek();
+    return switch (token.kind()) {
+      case LITERAL -> true;
+      case NAME, BROKEN_VALUE -> List.of(":", ",", "..").contains(parser.peekSecond().text());
+      default -> List.of("-", "+", "(", "TRUE", "FALSE").stream().anyMatch(token::is);
+    };
   }
 
   private String keyword() {
@@ -87,33 +112,95 @@ public final class StatementReader {
     parser.recover();
     Token token = parser.peek();
     Statement statement = null;
-    if (token.kind() == Token.Kind.NAME || token.kind() == Token.Kind.BROKEN_VALUE) {
-      statement = assignment(parser.take());
-    } else if (token.is("IF")) {
-      statement = depth < DEEPEST ? branches(parser.take()) : tooDeep();
-    } else {
+    if (!startsStatement(token)) {
       noStatement(token);
+    } else if (token.kind() != Token.Kind.KEYWORD) {
+      statement = assignment(parser.take());
+    } else if (token.is("EXIT")) {
+      statement = exit(parser.take());
+    } else if (open.size() >= DEEPEST) {
+      statement = tooDeep();
+    } else {
+      statement = block(parser.take());
     }
     end();
     return statement;
   }
 
+  private static boolean startsStatement(Token token) {
+    return token.kind() == Token.Kind.NAME
+        || token.kind() == Token.Kind.BROKEN_VALUE
+        || token.is("IF")
+        || token.is("CASE")
+        || token.is("FOR")
+        || token.is("EXIT");
+  }
+
+  private Statement block(Token start) {
+    open.push(start);
+    Statement statement =
+        switch (start.text()) {
+          case "IF" -> branches(start);
+          case "CASE" -> new CaseReader(this, parser, typing, problems).read(start);
+          default -> loop(start);
+        };
+    open.pop();
+    return statement;
+  }
+
+  private Statement loop(Token start) {
+    For loop = new ForReader(this, parser, typing, problems).read(start);
+    if (loop != null) {
+      loops.add(loop);
+    }
+    return loop;
+  }
+
+  /** The statements of a loop, none of which may assign its variable. */
+  Statement body(Symbol control, Position place) {
+    boolean outermost = control != null && controls.putIfAbsent(control, place) == null;
+    Statement body = list();
+    if (outermost) {
+      controls.remove(control);
+    }
+    return body;
+  }
+
+  private Statement exit(Token exit) {
+    if (isOpen("FOR")) {
+      return new Statement.Exit();
+    }
+    problems.add(Diagnostic.error(parser.place(exit), "`EXIT` outside a loop"));
+    return null;
+  }
+
   private void noStatement(Token token) {
-    boolean other = token.kind() == Token.Kind.KEYWORD;
+    boolean unbounded = token.is("WHILE") || token.is("REPEAT");
     parser.fail(
-        Diagnostic.error(
-                parser.place(token),
-                other
-                    ? "`" + token.text() + "` is no statement here"
-                    : "a statement starts with " + Parser.found(token))
-            .expected("an assignment `name := value;` or `IF`"));
+        Diagnostic.error(parser.place(token), noStatementBecause(token))
+            .expected("an assignment `name := value;`, `IF`, `CASE`, `FOR` or `EXIT`")
+            .help(unbounded ? "write `FOR` with the most passes there can be, and `EXIT`" : ""));
     skipLoop(token);
   }
 
-  /** Skips a loop or CASE as a whole, since what is inside makes no sense without it. */
+  private static String noStatementBecause(Token token) {
+    if (token.kind() != Token.Kind.KEYWORD) {
+      return "a statement starts with " + Parser.found(token);
+    }
+    return switch (token.text()) {
+      case "ELSIF", "ELSE", "END_IF" -> "`" + token.text() + "` without an `IF`";
+      case "END_CASE", "END_FOR" ->
+          "`" + token.text() + "` without a `" + token.text().substring("END_".length()) + "`";
+      case "WHILE", "REPEAT" ->
+          "`" + token.text() + "` is refused: nothing bounds how often it runs in a scan";
+      default -> "`" + token.text() + "` is no statement here";
+    };
+  }
+
+  /** Skips a loop as a whole, since what is inside makes no sense without it. */
   private void skipLoop(Token token) {
     String end = "END_" + token.text();
-    if (List.of("END_CASE", "END_FOR", "END_WHILE", "END_REPEAT").contains(end)) {
+    if (List.of("END_WHILE", "END_REPEAT").contains(end)) {
       while (parser.peek().kind() != Token.Kind.END && !parser.peek().is(end)) {
         parser.take();
       }
@@ -123,7 +210,7 @@ public final class StatementReader {
   private Statement tooDeep() {
     Token token = parser.take();
     parser.fail(
-        Diagnostic.error(parser.place(token), "`IF` is nested too deep")
+        Diagnostic.error(parser.place(token), "`" + token.text() + "` is nested too deep")
             .expected("at most " + DEEPEST + " inside each other"));
     while (parser.peek().kind() != Token.Kind.END) {
       parser.take();
@@ -148,11 +235,20 @@ public final class StatementReader {
   }
 
   /** The symbol to assign, or null after a diagnostic. */
-  private Symbol target(Token name) {
+  Symbol target(Token name) {
     if (name.kind() == Token.Kind.BROKEN_VALUE) {
       return null;
     }
     Symbol symbol = names.symbol(name.text(), parser.place(name), null, "a name to assign");
+    if (symbol != null && controls.containsKey(symbol)) {
+      problems.add(
+          Diagnostic.error(
+                  parser.place(name), "`" + name.text() + "` is assigned inside its own loop")
+              .expected("the variable of a `FOR` left alone between `DO` and `END_FOR`")
+              .note(controls.get(symbol), "the loop over `" + symbol.name() + "`")
+              .help("leave the loop early with `EXIT`"));
+      return symbol;
+    }
     String refusal = symbol == null ? null : assignable.refusal(symbol);
     if (refusal != null) {
       Diagnostic refused =
@@ -170,47 +266,74 @@ public final class StatementReader {
 
   /** From after IF or ELSIF to END_IF. */
   private Statement branches(Token start) {
-    depth++;
     Whole condition = condition();
     Statement then = list();
-    Statement otherwise = new Statement.Sequence(List.of());
+    Statement otherwise;
     if (keyword().equals("ELSIF")) {
-      otherwise = depth < DEEPEST ? branches(parser.take()) : tooDeep();
+      otherwise = elsif();
     } else {
-      if (parser.takeIf("ELSE")) {
-        otherwise = list();
-      }
-      close(start);
+      otherwise = otherwise();
+      close(start, "END_IF");
     }
-    depth--;
     return condition == null || otherwise == null
         ? null
         : new Statement.If(condition, then, otherwise);
   }
 
+  /** The ELSE of an IF or a CASE; nothing to do when there is none. */
+  Statement otherwise() {
+    Statement first = parser.takeIf("ELSE") ? list() : new Statement.Sequence(List.of());
+    while (parser.peek().is("ELSE")) {
+      problems.add(Diagnostic.error(parser.place(parser.take()), "a second `ELSE`"));
+      list();
+    }
+    return first;
+  }
+
+  /** An IF in the ELSE of another, with the END_IF of both. */
+  private Statement elsif() {
+    if (open.size() >= DEEPEST) {
+      return tooDeep();
+    }
+    open.push(open.peek());
+    Statement statement = branches(parser.take());
+    open.pop();
+    return statement;
+  }
+
   private Whole condition() {
     Syntax syntax = parser.expression();
     Expression condition = typing.wanted(syntax, Type.BOOL);
-    if (!parser.hasFailed() && !parser.peek().is("THEN")) {
+    return !endHead("THEN") || condition == null
+        ? null
+        : new Whole(condition, typing.source(syntax));
+  }
+
+  /** Takes the word after the head of a statement; false after any problem in how it is written. */
+  boolean endHead(String word) {
+    if (!parser.hasFailed() && !parser.peek().is(word)) {
       Token token = parser.peek();
       parser.fail(
-          Diagnostic.error(parser.place(token), "`THEN` is missing before " + Parser.found(token)));
+          Diagnostic.error(
+              parser.place(token), "`" + word + "` is missing before " + Parser.found(token)));
     }
     boolean failed = parser.hasFailed();
     if (failed) {
-      skipTo("THEN");
+      skipTo(word);
     }
-    parser.takeIf("THEN");
+    parser.takeIf(word);
     parser.recover();
-    return condition == null || failed ? null : new Whole(condition, typing.source(syntax));
+    return !failed;
   }
 
-  private void close(Token start) {
+  /** Takes the word that closes what {@code start} began. */
+  void close(Token start, String word) {
     parser.recover();
-    if (!parser.takeIf("END_IF")) {
+    if (!parser.takeIf(word)) {
       Token token = parser.peek();
       parser.fail(
-          Diagnostic.error(parser.place(token), "`END_IF` is missing before " + Parser.found(token))
+          Diagnostic.error(
+                  parser.place(token), "`" + word + "` is missing before " + Parser.found(token))
               .note(text.at(start.start(), start.end()), "for this `" + start.text() + "`"));
     }
   }
@@ -225,7 +348,7 @@ public final class StatementReader {
           Diagnostic.error(
               text.at(parser.last().start(), parser.last().end()),
               "`;` is missing after `" + parser.last().text() + "`"));
-      if (token.kind() != Token.Kind.NAME && !token.is("IF")) {
+      if (!startsStatement(token) && !labelAhead()) {
         skip();
       }
     }
@@ -238,15 +361,12 @@ public final class StatementReader {
     parser.recover();
   }
 
-  /** Goes to the word, but never past a {@code ;} or what ends a branch after it was begun. */
+  /** Goes to the word, but never past a {@code ;} or what ends something open. */
   private void skipTo(String word) {
-    if (BRANCH_ENDS.contains(keyword()) && word.equals(";") && depth == 0) {
-      parser.take();
-    }
     while (parser.peek().kind() != Token.Kind.END
         && !parser.peek().is(word)
         && !parser.peek().is(";")
-        && !BRANCH_ENDS.contains(keyword())) {
+        && !endsOpen()) {
       parser.take();
     }
   }

@@ -19,6 +19,8 @@
  * <p><b>Errors while running.</b> A result outside its type, a division by zero, a conversion that
  * does not fit, NaN and infinity count one in cell 0, and the operation gives 0. A condition in
  * which an error was counted is FALSE; an assignment in whose right side one was counted leaves its
- * target alone. MOD by zero is 0 and no error.
+ * target alone. A CASE whose selector failed takes its ELSE, a FOR with an error in a bound does
+ * nothing. A FOR that has made {@link bufferstop.st.For#MOST_PASSES} passes since the program was
+ * started counts an error and ends. MOD by zero is 0 and no error.
  */
 package bufferstop.st;

@@ -8,6 +8,7 @@ import bufferstop.model.Diagnostics;
 import bufferstop.model.SourceText;
 import bufferstop.model.Type;
 import java.math.BigInteger;
+import java.util.List;
 import java.util.SplittableRandom;
 import org.junit.jupiter.api.Test;
 
@@ -86,6 +87,17 @@ class ExpressionProperties {
     "\u00e4",
     "'",
     "FOR",
+    "TO",
+    "BY",
+    "DO",
+    "END_FOR",
+    "EXIT",
+    "OF",
+    "END_CASE",
+    ":",
+    "..",
+    "CASE i OF",
+    "FOR i := 1 TO 3 DO",
     "EXPT(",
     "SEL("
   };
@@ -154,6 +166,32 @@ class ExpressionProperties {
       BoolTree tree = BoolTree.random(random, cells, 6);
       String text = tree.text(Operator.LOOSEST);
       assertEquals(tree.value() ? "TRUE" : "FALSE", cells.value(text), about(text));
+    }
+  }
+
+  @Test
+  void statementsAgreeWithJava() {
+    SplittableRandom random = new SplittableRandom(SEED);
+    String[] names = {"x", "y", "z", "p", "q", "s"};
+    for (int round = 0; round < 3000; round++) {
+      Cells cells = new Cells().with(Type.INT, "x", "y", "z").with(Type.SINT, "p", "q", "s");
+      long[] values = new long[names.length + 1];
+      for (int i = 0; i < 3; i++) {
+        values[i] = random.nextInt(-40, 40);
+        cells.set(names[i], values[i]);
+      }
+      RandomStatements statements = new RandomStatements(random);
+      RandomStatements.Step step = statements.list(4);
+      SourceText text = SourceText.of(statements.text());
+      Program program = StatementReader.read(text, cells, symbol -> null, cells.problems);
+      assertEquals(List.of(), cells.problems.sorted(), about(text.value()));
+      program.run(cells.cells);
+      step.exits(values);
+      for (int i = 0; i < names.length; i++) {
+        assertEquals(values[i], cells.get(names[i]), about(names[i] + " in\n" + text.value()));
+      }
+      long errors = cells.cells[Faults.CELL];
+      assertEquals(values[RandomStatements.ERRORS], errors, about(text.value()));
     }
   }
 

@@ -23,7 +23,7 @@ class StatementsTest {
   }
 
   /** Text of a file whose first line is line 1. */
-  private static SourceText text(String value) {
+  static SourceText text(String value) {
     int[] lines = new int[value.length() + 1];
     int[] columns = new int[value.length() + 1];
     int line = 1;
@@ -109,7 +109,7 @@ class StatementsTest {
         ELSIF b2 OR THEN
           di := 1.5;
         END_IF;
-        CASE i OF 1: b := qqq; END_CASE;
+        WHILE i < 3 DO b := qqq; END_WHILE;
         li := 3
         b := TRUE;
         """);
@@ -124,12 +124,12 @@ class StatementsTest {
             "6:3 no point named `zzz`",
             "7:13 a value is missing before `THEN`",
             "8:9 `1.5` is LREAL",
-            "10:1 `CASE` is no statement here",
+            "10:1 `WHILE` is refused: nothing bounds how often it runs in a scan",
             "11:7 `;` is missing after `3`"),
         cells.problems.sorted().stream().map(StatementsTest::brief).toList());
   }
 
-  private static String brief(Diagnostic d) {
+  static String brief(Diagnostic d) {
     return d.position().line() + ":" + d.position().column() + " " + d.message();
   }
 
@@ -146,6 +146,7 @@ class StatementsTest {
           i;                         | 2  | `:=` is missing before `;`
           IF b THEN i := 1; END_IF   | 19 | `;` is missing after `END_IF`
           5 := i;                    | 1  | a statement starts with `5`
+          IF b THEN ELSE ELSE END_IF;| 16 | a second `ELSE`
           i := 1 + ? ; di := 1;      | 10 | `?` has no meaning here
           """)
   void reportOneErrorForOneCause(String text, int column, String message) {
