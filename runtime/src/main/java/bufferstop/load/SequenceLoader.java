@@ -105,11 +105,25 @@ final class SequenceLoader {
             name.text(),
             reader.bool("initial", false),
             new ActionLoader(problems).read(reader.entry("do")),
+            reader.time("at_least", 0, 1),
             reader.time("within", 0, 1),
             reader.words("text"),
             name.position());
     reader.finish();
+    checkTimes(step, reader);
     return step;
+  }
+
+  /** A step that must last longer than it may is late every time. */
+  private void checkTimes(Step step, TableReader reader) {
+    if (step.withinMicros() > 0 && step.atLeastMicros() > step.withinMicros()) {
+      SourceText least = reader.text("at_least");
+      SourceText most = reader.text("within");
+      problems.add(
+          Diagnostic.error(least.whole(), "`at_least` is longer than `within`")
+              .expected("at most " + most.value())
+              .note(most.whole(), "later than this it is late"));
+    }
   }
 
   private List<Transition> transitions(Tree tree) {

@@ -77,12 +77,14 @@ public record Controller(
   /**
    * A step.
    *
+   * @param atLeastMicros no transition leaves it earlier; 0 for no limit
    * @param withinMicros longest stay before it is late; 0 for no limit
    */
   public record Step(
       String name,
       boolean initial,
       List<Action> actions,
+      long atLeastMicros,
       long withinMicros,
       String text,
       Position position) {}

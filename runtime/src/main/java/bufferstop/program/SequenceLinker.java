@@ -87,6 +87,7 @@ final class SequenceLinker {
         cells(sequence, s -> cell(sequence, s, ".X")),
         cells(sequence, s -> cell(sequence, s, ".T")),
         cells(sequence, s -> cell(sequence, s, ".late")),
+        sequence.steps().stream().mapToLong(Step::atLeastMicros).toArray(),
         sequence.steps().stream().mapToLong(Step::withinMicros).toArray(),
         initial(sequence),
         gates.toArray(SequenceRunner.Gate[]::new),

@@ -18,6 +18,7 @@ final class SequenceRunner {
   private final int[] activeCells; // .X
   private final int[] timeCells; // .T
   private final int[] lateCells; // .late
+  private final long[] atLeastMicros;
   private final long[] withinMicros;
   private final int initial;
   private final Gate[] gates;
@@ -35,6 +36,7 @@ final class SequenceRunner {
       int[] activeCells,
       int[] timeCells,
       int[] lateCells,
+      long[] atLeastMicros,
       long[] withinMicros,
       int initial,
       Gate[] gates,
@@ -43,6 +45,7 @@ final class SequenceRunner {
     this.activeCells = activeCells;
     this.timeCells = timeCells;
     this.lateCells = lateCells;
+    this.atLeastMicros = atLeastMicros;
     this.withinMicros = withinMicros;
     this.initial = initial;
     this.gates = gates;
@@ -149,10 +152,11 @@ final class SequenceRunner {
     }
   }
 
-  /** All steps before it active, and none taken by an earlier transition. */
+  /** All steps before it active for long enough, and none taken by an earlier transition. */
   private boolean isEnabled(Gate gate, long[] cells) {
     for (int step : gate.from) {
-      if (cells[activeCells[step]] == 0 || leaves[step]) {
+      boolean ready = isActive(step, cells) && activeMicros(step) >= atLeastMicros[step];
+      if (!ready || leaves[step]) {
         return false;
       }
     }
