@@ -1,28 +1,19 @@
 package bufferstop.load;
 
 import bufferstop.model.Controller.Abort;
-import bufferstop.model.Controller.Action;
-import bufferstop.model.Controller.Qualifier;
 import bufferstop.model.Controller.Sequence;
 import bufferstop.model.Controller.Step;
 import bufferstop.model.Controller.Transition;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.Name;
-import bufferstop.model.NearNames;
-import bufferstop.model.Position;
 import bufferstop.model.SourceText;
 import bufferstop.model.Tree;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
-import java.util.stream.Stream;
 
 /** Reads sequences: steps with their actions, transitions, abort. */
 final class SequenceLoader {
-  private static final List<String> QUALIFIERS =
-      Stream.of(Qualifier.values()).map(Enum::name).toList();
-
   private final Sections sections;
   private final Diagnostics problems;
 
@@ -113,53 +104,26 @@ final class SequenceLoader {
         new Step(
             name.text(),
             reader.bool("initial", false),
-            actions(reader.entry("do")),
+            new ActionLoader(problems).read(reader.entry("do")),
+            reader.time("at_least", 0, 1),
             reader.time("within", 0, 1),
             reader.words("text"),
             name.position());
     reader.finish();
+    checkTimes(step, reader);
     return step;
   }
 
-  private List<Action> actions(Tree.Entry entry) {
-    List<Action> actions = new ArrayList<>();
-    for (Tree item : entry == null ? List.<Tree>of() : TableReader.itemsOf(entry.value())) {
-      if (item instanceof Tree.Scalar scalar && !scalar.value().isEmpty()) {
-        Action action = action(scalar.text());
-        if (action != null) {
-          actions.add(action);
-        }
-      } else {
-        problems.add(
-            Diagnostic.error(
-                    TableReader.place(new Tree.Entry(entry.key(), item)), "this is no action")
-                .expected("a qualifier and a point: N traction"));
-      }
-    }
-    return List.copyOf(actions);
-  }
-
-  /** {@code N traction}; a point alone means N, as in the standard. */
-  private Action action(SourceText text) {
-    String value = text.value();
-    int blank = value.indexOf(' ');
-    if (blank < 0) {
-      return new Action(Qualifier.N, new Name(value, text.whole()));
-    }
-    String word = value.substring(0, blank).toUpperCase(Locale.ROOT);
-    int from = blank;
-    while (from < value.length() - 1 && value.charAt(from) == ' ') {
-      from++;
-    }
-    Position place = text.at(from, value.length());
-    if (!QUALIFIERS.contains(word)) {
+  /** A step that must last longer than it may is late every time. */
+  private void checkTimes(Step step, TableReader reader) {
+    if (step.withinMicros() > 0 && step.atLeastMicros() > step.withinMicros()) {
+      SourceText least = reader.text("at_least");
+      SourceText most = reader.text("within");
       problems.add(
-          Diagnostic.error(text.at(0, blank), "no action qualifier `" + word + "`")
-              .expected(String.join(", ", QUALIFIERS))
-              .help(NearNames.question(word, QUALIFIERS)));
-      return null;
+          Diagnostic.error(least.whole(), "`at_least` is longer than `within`")
+              .expected("at most " + most.value())
+              .note(most.whole(), "later than this it is late"));
     }
-    return new Action(Qualifier.valueOf(word), new Name(value.substring(from), place));
   }
 
   private List<Transition> transitions(Tree tree) {

@@ -77,28 +77,57 @@ public record Controller(
   /**
    * A step.
    *
+   * @param atLeastMicros no transition leaves it earlier; 0 for no limit
    * @param withinMicros longest stay before it is late; 0 for no limit
    */
   public record Step(
       String name,
       boolean initial,
       List<Action> actions,
+      long atLeastMicros,
       long withinMicros,
       String text,
       Position position) {}
 
-  /** What an action does to its target while its step is active. */
+  /** What an action does to its target. Source: IEC 61131-3:2003, Table 45 [re-read]. */
   public enum Qualifier {
     /** Non-stored: TRUE while the step is active. */
-    N,
+    N(false),
     /** Set, until R. */
-    S,
+    S(false),
     /** Overriding reset. */
-    R
+    R(false),
+    /** Time limited: TRUE while the step is active, at most for the time. */
+    L(true),
+    /** Time delayed: TRUE while the step is active, once the time has passed. */
+    D(true),
+    /** Pulse: TRUE in the scan in which the step becomes active. */
+    P(false),
+    /** Stored and time delayed: TRUE once the time has passed since the step began, until R. */
+    SD(true),
+    /** Delayed and stored: likewise, if the step is still active then. */
+    DS(true),
+    /** Stored and time limited: TRUE for the time since the step began; begins anew after R. */
+    SL(true);
+
+    private final boolean timed;
+
+    Qualifier(boolean timed) {
+      this.timed = timed;
+    }
+
+    /** Whether a time belongs to it. */
+    public boolean isTimed() {
+      return timed;
+    }
   }
 
-  /** An action on a BOOL output or internal. */
-  public record Action(Qualifier qualifier, Name target) {}
+  /**
+   * An action on a BOOL output or internal.
+   *
+   * @param micros the time of a qualifier that has one, above 0; else 0
+   */
+  public record Action(Qualifier qualifier, long micros, Name target) {}
 
   /** A transition: needs all of {@code from}, activates all of {@code to}. */
   public record Transition(List<Name> from, List<Name> to, SourceText when, Position position) {}

@@ -1,5 +1,7 @@
 package bufferstop.model;
 
+import java.util.Arrays;
+
 /**
  * Text a user wrote, with the place of each of its characters in his file, so that what is found in
  * the middle of an expression is shown there.
@@ -25,6 +27,17 @@ public record SourceText(String value, String file, int[] lines, int[] columns) 
   /** Text that no file holds, for tests and for what the product itself writes. */
   public static SourceText of(String value) {
     return onLine(value, "text", 1, 1);
+  }
+
+  /**
+   * The characters from {@code start} (inclusive) to {@code end} (exclusive), with their places.
+   */
+  public SourceText part(int start, int end) {
+    return new SourceText(
+        value.substring(start, end),
+        file,
+        Arrays.copyOfRange(lines, start, end + 1),
+        Arrays.copyOfRange(columns, start, end + 1));
   }
 
   /** The place of the characters from {@code start} (inclusive) to {@code end} (exclusive). */

@@ -6,9 +6,6 @@ import bufferstop.st.Expression;
  * One declared function block: evaluates its inputs, keeps its memory, writes its outputs' cells.
  */
 abstract class BlockInstance {
-  private static final long GREATEST_INT =
-      32_767; // PVmax, IEC 61131-3:2003, Table 36, and INT here
-
   /** Runs once in a scan. */
   abstract void step(long[] cells, long nowMicros);
 
@@ -27,11 +24,18 @@ abstract class BlockInstance {
       case F_TRIG -> edge(in, out, false);
       case SR -> latch(in, out, true);
       case RS -> latch(in, out, false);
-      case CTU -> countUp(in, out);
+      case CTU ->
+          new Counter(new Counter.Inputs(in[0], null, in[1], null, in[2]), out[0], -1, out[1]);
+      case CTD ->
+          new Counter(new Counter.Inputs(null, in[0], null, in[1], in[2]), -1, out[0], out[1]);
+      case CTUD ->
+          new Counter(
+              new Counter.Inputs(in[0], in[1], in[2], in[3], in[4]), out[0], out[1], out[2]);
     };
   }
 
-  private static boolean truth(Expression input, long[] cells) {
+  /** The value of a BOOL input; FALSE when it is not given. */
+  static boolean truth(Expression input, long[] cells) {
     return input != null && input.truth(cells);
   }
 
@@ -69,24 +73,6 @@ abstract class BlockInstance {
         boolean held = cells[out[0]] != 0;
         boolean q = setDominant ? set || !reset && held : !reset && (set || held);
         cells[out[0]] = q ? 1 : 0;
-      }
-    };
-  }
-
-  private static BlockInstance countUp(Expression[] in, int[] out) {
-    return new BlockInstance() {
-      private boolean memory;
-
-      @Override
-      void step(long[] cells, long nowMicros) {
-        boolean cu = truth(in[0], cells);
-        if (truth(in[1], cells)) {
-          cells[out[1]] = 0;
-        } else if (cu && !memory && cells[out[1]] < GREATEST_INT) {
-          cells[out[1]]++;
-        }
-        memory = cu;
-        cells[out[0]] = cells[out[1]] >= in[2].bits(cells) ? 1 : 0;
       }
     };
   }

@@ -18,7 +18,16 @@ enum BlockKind {
   RS(List.of(in("S", Type.BOOL), in("R1", Type.BOOL)), List.of(new Pin("Q1", Type.BOOL, false))),
   CTU(
       List.of(in("CU", Type.BOOL), new Pin("R", Type.BOOL, false), in("PV", Type.INT)),
-      List.of(q(), new Pin("CV", Type.INT, false)));
+      List.of(q(), cv())),
+  CTD(List.of(in("CD", Type.BOOL), in("LD", Type.BOOL), in("PV", Type.INT)), List.of(q(), cv())),
+  CTUD(
+      List.of(
+          in("CU", Type.BOOL),
+          in("CD", Type.BOOL),
+          new Pin("R", Type.BOOL, false),
+          new Pin("LD", Type.BOOL, false),
+          in("PV", Type.INT)),
+      List.of(new Pin("QU", Type.BOOL, false), new Pin("QD", Type.BOOL, false), cv()));
 
   /**
    * An input or output of a block.
@@ -61,6 +70,10 @@ enum BlockKind {
 
   private static Pin q() {
     return new Pin("Q", Type.BOOL, false);
+  }
+
+  private static Pin cv() {
+    return new Pin("CV", Type.INT, false);
   }
 
   private static Pin et() {

@@ -78,10 +78,7 @@ public final class ControllerProgram {
   public void outputs(long[] cells, Forces forces) {
     for (int i = 0; i < parts.sequences.length; i++) {
       for (ActionTarget action : parts.actions[i]) {
-        if (parts.sequences[i].isAborted()) {
-          action.clearStored();
-        }
-        action.step(cells);
+        action.step(parts.sequences[i], cells);
       }
     }
     parts.outputs.give(cells, forces);

@@ -2,8 +2,6 @@ package bufferstop.program;
 
 import bufferstop.image.Layout;
 import bufferstop.model.Controller;
-import bufferstop.model.Controller.Action;
-import bufferstop.model.Controller.Qualifier;
 import bufferstop.model.Controller.Sequence;
 import bufferstop.model.Controller.Step;
 import bufferstop.model.Controller.Transition;
@@ -15,8 +13,6 @@ import bufferstop.model.SourceText;
 import bufferstop.st.Expression;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
-import java.util.TreeMap;
 import java.util.function.Function;
 import java.util.function.ToIntFunction;
 
@@ -52,7 +48,7 @@ final class SequenceLinker {
     for (Sequence sequence : controller.sequences()) {
       reportEmpty(sequence);
       SequenceRunner runner = runner(sequence);
-      actions.add(targets(sequence));
+      actions.add(new ActionLinker(sequence, owners, problems).targets());
       runners.add(runner);
     }
   }
@@ -91,6 +87,7 @@ final class SequenceLinker {
         cells(sequence, s -> cell(sequence, s, ".X")),
         cells(sequence, s -> cell(sequence, s, ".T")),
         cells(sequence, s -> cell(sequence, s, ".late")),
+        sequence.steps().stream().mapToLong(Step::atLeastMicros).toArray(),
         sequence.steps().stream().mapToLong(Step::withinMicros).toArray(),
         initial(sequence),
         gates.toArray(SequenceRunner.Gate[]::new),
@@ -135,34 +132,5 @@ final class SequenceLinker {
             .expected("a step of this sequence")
             .help(NearNames.question(name.text(), known)));
     return 0;
-  }
-
-  private ActionTarget[] targets(Sequence sequence) {
-    Map<Integer, List<List<Integer>>> byTarget = new TreeMap<>();
-    for (Step step : sequence.steps()) {
-      for (Action action : step.actions()) {
-        int target = owners.actionTarget(action.target(), sequence.name());
-        if (target >= 0) {
-          byTarget
-              .computeIfAbsent(
-                  target, t -> List.of(new ArrayList<>(), new ArrayList<>(), new ArrayList<>()))
-              .get(action.qualifier().ordinal())
-              .add(cell(sequence, step, ".X"));
-        }
-      }
-    }
-    return byTarget.entrySet().stream()
-        .map(
-            e ->
-                new ActionTarget(
-                    e.getKey(),
-                    steps(e.getValue(), Qualifier.N),
-                    steps(e.getValue(), Qualifier.S),
-                    steps(e.getValue(), Qualifier.R)))
-        .toArray(ActionTarget[]::new);
-  }
-
-  private static int[] steps(List<List<Integer>> byQualifier, Qualifier qualifier) {
-    return byQualifier.get(qualifier.ordinal()).stream().mapToInt(Integer::intValue).toArray();
   }
 }

@@ -18,6 +18,7 @@ final class SequenceRunner {
   private final int[] activeCells; // .X
   private final int[] timeCells; // .T
   private final int[] lateCells; // .late
+  private final long[] atLeastMicros;
   private final long[] withinMicros;
   private final int initial;
   private final Gate[] gates;
@@ -26,12 +27,16 @@ final class SequenceRunner {
   private final long[] enteredMicros;
   private final boolean[] clearing;
   private final boolean[] leaves;
+  private final boolean[] enters;
+  private long nowMicros; // of this evolution
   private boolean aborted;
+  private boolean abortBegins;
 
   SequenceRunner(
       int[] activeCells,
       int[] timeCells,
       int[] lateCells,
+      long[] atLeastMicros,
       long[] withinMicros,
       int initial,
       Gate[] gates,
@@ -40,6 +45,7 @@ final class SequenceRunner {
     this.activeCells = activeCells;
     this.timeCells = timeCells;
     this.lateCells = lateCells;
+    this.atLeastMicros = atLeastMicros;
     this.withinMicros = withinMicros;
     this.initial = initial;
     this.gates = gates;
@@ -48,6 +54,7 @@ final class SequenceRunner {
     enteredMicros = new long[activeCells.length];
     clearing = new boolean[gates.length];
     leaves = new boolean[activeCells.length];
+    enters = new boolean[activeCells.length];
   }
 
   /** The initial situation at time zero. */
@@ -55,19 +62,42 @@ final class SequenceRunner {
     cells[activeCells[initial]] = 1;
   }
 
-  /** Whether the sequence stands aborted in this scan; its stored actions are then cleared. */
-  boolean isAborted() {
-    return aborted;
+  /** Whether an abort begins in this scan; stored actions are then cleared. */
+  boolean isAbortBeginning() {
+    return abortBegins;
+  }
+
+  boolean isActive(int step, long[] cells) {
+    return cells[activeCells[step]] != 0;
+  }
+
+  /** Whether a step became active in this scan; the initial one did not, it was so before. */
+  boolean isEntered(int step) {
+    return enters[step];
+  }
+
+  /** How long a step has been active. */
+  long activeMicros(int step) {
+    return nowMicros - enteredMicros[step];
+  }
+
+  /** Scan time of the last evolution. */
+  long nowMicros() {
+    return nowMicros;
   }
 
   /** One evolution. */
   void step(long[] cells, long nowMicros) {
-    runTimes(cells, nowMicros);
+    this.nowMicros = nowMicros;
+    clear(enters);
+    runTimes(cells);
+    boolean before = aborted;
     aborted = abortWhen != null && abortWhen.truth(cells);
+    abortBegins = aborted && !before;
     if (aborted) {
-      abort(cells, nowMicros);
+      abort(cells);
     } else {
-      evolve(cells, nowMicros);
+      evolve(cells);
     }
     for (int i = 0; i < lateCells.length; i++) {
       boolean late =
@@ -78,29 +108,27 @@ final class SequenceRunner {
     }
   }
 
-  private void runTimes(long[] cells, long nowMicros) {
+  private void runTimes(long[] cells) {
     for (int i = 0; i < activeCells.length; i++) {
       if (cells[activeCells[i]] != 0) {
-        cells[timeCells[i]] = nowMicros - enteredMicros[i];
+        cells[timeCells[i]] = activeMicros(i);
       }
     }
   }
 
-  private void abort(long[] cells, long nowMicros) {
+  private void abort(long[] cells) {
     for (int i = 0; i < activeCells.length; i++) {
       if (i != abortTo) {
         cells[activeCells[i]] = 0;
       }
     }
     if (cells[activeCells[abortTo]] == 0) {
-      enter(abortTo, cells, nowMicros);
+      enter(abortTo, cells);
     }
   }
 
-  private void evolve(long[] cells, long nowMicros) {
-    for (int i = 0; i < leaves.length; i++) {
-      leaves[i] = false;
-    }
+  private void evolve(long[] cells) {
+    clear(leaves);
     for (int g = 0; g < gates.length; g++) {
       boolean holds = gates[g].when.truth(cells); // all are evaluated, enabled or not
       clearing[g] = holds && isEnabled(gates[g], cells);
@@ -118,23 +146,31 @@ final class SequenceRunner {
     for (int g = 0; g < gates.length; g++) {
       if (clearing[g]) {
         for (int step : gates[g].to) {
-          enter(step, cells, nowMicros);
+          enter(step, cells);
         }
       }
     }
   }
 
-  /** All steps before it active, and none taken by an earlier transition. */
+  /** All steps before it active for long enough, and none taken by an earlier transition. */
   private boolean isEnabled(Gate gate, long[] cells) {
     for (int step : gate.from) {
-      if (cells[activeCells[step]] == 0 || leaves[step]) {
+      boolean ready = isActive(step, cells) && activeMicros(step) >= atLeastMicros[step];
+      if (!ready || leaves[step]) {
         return false;
       }
     }
     return true;
   }
 
-  private void enter(int step, long[] cells, long nowMicros) {
+  private static void clear(boolean[] flags) {
+    for (int i = 0; i < flags.length; i++) {
+      flags[i] = false;
+    }
+  }
+
+  private void enter(int step, long[] cells) {
+    enters[step] = true;
     cells[activeCells[step]] = 1;
     cells[timeCells[step]] = 0;
     enteredMicros[step] = nowMicros;

@@ -133,7 +133,7 @@ class ProjectLoaderTest {
   }
 
   @Test
-  void anActionWithoutQualifierIsN() throws IOException {
+  void anActionIsAQualifierATimeAndAPointAndWithoutQualifierN() throws IOException {
     Project project =
         load(
             """
@@ -142,15 +142,18 @@ class ProjectLoaderTest {
               sequences:
                 s:
                   steps:
-                    idle: {initial: TRUE, do: [gate, s lamp, R  horn]}
+                    idle: {initial: TRUE, do: [gate, s lamp, R  horn, sl T#1s500ms  bell]}
                   transitions: []
             """);
     List<Controller.Action> actions =
         project.controller().sequences().get(0).steps().get(0).actions();
     assertEquals(
-        List.of("N gate", "S lamp", "R horn"),
-        actions.stream().map(a -> a.qualifier() + " " + a.target().text()).toList());
+        List.of("N 0 gate", "S 0 lamp", "R 0 horn", "SL 1500000 bell"),
+        actions.stream()
+            .map(a -> a.qualifier() + " " + a.micros() + " " + a.target().text())
+            .toList());
     assertEquals(53, actions.get(2).target().position().column());
+    assertEquals(73, actions.get(3).target().position().column());
   }
 
   @Test

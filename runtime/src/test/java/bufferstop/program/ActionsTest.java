@@ -7,71 +7,9 @@ import bufferstop.engine.SmallController;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
-/** What steps do to their targets. */
+/** Who may ask for what, and what an abort does. */
 class ActionsTest {
-  // Source: IEC 61131-3:2003, 2.6.4.5 and Table 45 [re-read], Figure 15 [from memory, not re-read].
-  // Step X is active while x is TRUE, step Z resets while r is TRUE: two branches side by side.
-
-  private static SmallController branches() {
-    return SmallController.of(
-            """
-            operator: {x: {type: BOOL}, r: {type: BOOL}}
-            internal: {n: {type: BOOL}, s: {type: BOOL}}
-            sequences:
-              seq:
-                steps:
-                  begin: {initial: TRUE}
-                  W: {}
-                  X: {do: [N n, S s]}
-                  Y: {}
-                  Z: {do: [R n, R s]}
-                transitions:
-                  - {from: begin, to: [W, Y], when: "TRUE"}
-                  - {from: W, to: X, when: x}
-                  - {from: X, to: W, when: NOT x}
-                  - {from: Y, to: Z, when: r}
-                  - {from: Z, to: Y, when: NOT r}
-            """)
-        .scan();
-  }
-
-  @Test
-  void nonStoredLastsAsLongAsItsStepAndStoredUntilItsReset() { // ACT-1, rows N and S
-    play(
-        branches(),
-        """
-        t  100 200 300 400 500 600 700 800 900 1000 1100
-        x    0   1   1   1   1   1   1   0   0    0    0
-        r    0   0   0   0   0   0   0   0   0    1    0
-        n    0   1   1   1   1   1   1   0   0    0    0
-        s    0   1   1   1   1   1   1   1   1    0    0
-        """);
-  }
-
-  @Test
-  void storedNeedsItsStepForOneScanOnly() { // ACT-2 and ACT-3, rows N and S
-    play(
-        branches(),
-        """
-        x  0 1 0 0 0 1 0 0
-        r  0 0 0 1 0 0 0 1
-        n  0 1 0 0 0 1 0 0
-        s  0 1 1 0 0 1 1 0
-        """);
-  }
-
-  @Test
-  void resetWinsOverStoredAndNonStoredInItsScanOnly() { // ACT-4 and ACT-5
-    play(
-        branches(),
-        """
-        t  100 200 300 400 500
-        x    0   1   1   1   0
-        r    0   0   1   0   0
-        s    0   1   0   1   1
-        n    0   1   0   1   0
-        """);
-  }
+  // Source: IEC 61131-3:2003, 2.6.4.5 [re-read]; abort [project choice].
 
   @Test
   void severalStepsMayAskForOneTarget() {
@@ -187,6 +125,65 @@ class ActionsTest {
                       - N count
                       - N button
                       - N lampp
+                transitions: []
+            """));
+  }
+
+  @Test
+  void abortClearsWhatIsStoredWithATimeOnceEachTimeItBegins() {
+    SmallController chart =
+        SmallController.of(
+            """
+            operator: {go: {type: BOOL}, off: {type: BOOL}}
+            outputs:
+              sd: {type: BOOL}
+              ds: {type: BOOL}
+              sl: {type: BOOL}
+              horn: {type: BOOL}
+              chime: {type: BOOL}
+            sequences:
+              seq:
+                abort: {when: off, to: out}
+                steps:
+                  A: {initial: TRUE}
+                  B: {do: [SD T#300ms sd, DS T#100ms ds, SL T#300ms sl]}
+                  out: {do: [SL T#200ms horn, P chime]}
+                transitions: [{from: A, to: B, when: go}]
+            """);
+    play(
+        chart,
+        """
+        t        0 100 200 300 400 500 600 700 800
+        go       0   1   0   0   0   0   0   0   0
+        off      0   0   0   1   1   1   0   1   0
+        seq.*.X  A   B   B out out out out out out
+        sd       0   0   0   0   0   0   0   0   0
+        ds       0   0   1   0   0   0   0   0   0
+        sl       0   1   1   0   0   0   0   0   0
+        horn     0   0   0   1   1   0   0   1   1
+        chime    0   0   0   1   0   0   0   0   0
+        """);
+  }
+
+  @Test
+  void oneActionWithATimeOnATargetIsEnough() { // A6, refused wherever they stand [project choice]
+    assertEquals(
+        List.of(
+            "a second action with a time on `q`",
+            "a second action with a time on `Q`",
+            "a second action with a time on `r`"),
+        SmallController.problemsOf(
+            """
+            outputs: {q: {type: BOOL}, r: {type: BOOL}}
+            sequences:
+              seq:
+                steps:
+                  A: {initial: TRUE, do: [L T#1s q, N q, S q, P q, R r]}
+                  B: {do: [SD T#2s q, SL T#1s r]}
+                  C: {do: [D T#3s Q]}
+                  D:
+                    do:
+                      - DS T#1s r
                 transitions: []
             """));
   }

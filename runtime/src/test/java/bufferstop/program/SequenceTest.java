@@ -183,6 +183,75 @@ class SequenceTest {
         """);
   }
 
+  @Test
+  void leavesAStepNoEarlierThanItMustLast() { // [project choice]
+    SmallController chart =
+        SmallController.of(
+            """
+            operator: {again: {type: BOOL}, out: {type: BOOL}}
+            sequences:
+              seq:
+                steps: {A: {initial: TRUE, at_least: T#200ms}, B: {}}
+                transitions:
+                  - {from: A, to: A, when: again}
+                  - {from: A, to: B, when: out}
+            """);
+    play(
+        chart,
+        """
+        t        0 100 199 250 300 449 450 500
+        again    0   1   0   1   0   0   0   0
+        out      1   0   1   0   1   1   1   0
+        seq.*.X  A   A   A   A   A   A   B   B
+        seq.A.T  0 100 199   0  50 199 200 200
+        """);
+  }
+
+  @Test
+  void joinsNoEarlierThanTheLastStepMayBeLeft() { // [project choice]
+    SmallController chart =
+        SmallController.of(
+            """
+            sequences:
+              seq:
+                steps:
+                  I: {initial: TRUE}
+                  A: {at_least: T#100ms}
+                  B: {at_least: T#300ms}
+                  C: {}
+                transitions:
+                  - {from: I, to: [A, B], when: "TRUE"}
+                  - {from: [A, B], to: C, when: "TRUE"}
+            """);
+    play(
+        chart,
+        """
+        t          0 100 200 299 300
+        seq.*.X  A,B A,B A,B A,B   C
+        """);
+  }
+
+  @Test
+  void abortsAStepThatMustStillLast() { // [project choice]
+    SmallController chart =
+        SmallController.of(
+            """
+            operator: {off: {type: BOOL}}
+            sequences:
+              seq:
+                abort: {when: off, to: out}
+                steps: {A: {initial: TRUE, at_least: T#1h}, out: {at_least: T#200ms}}
+                transitions: [{from: out, to: A, when: "TRUE"}]
+            """);
+    play(
+        chart,
+        """
+        t        0 100 200 300 400
+        off      0   1   0   0   0
+        seq.*.X  A out out   A   A
+        """);
+  }
+
   private static List<List<String>> orders(List<String> all) {
     if (all.isEmpty()) {
       return List.of(List.of());
