@@ -11,6 +11,7 @@ import org.junit.jupiter.api.Test;
 /** Every qualifier and counter in a chart that goes round and is aborted again and again. */
 class SteadyActionsTest {
   private static final int SCANS = 20_000;
+  private static final int BATCHES = 5;
 
   private final SmallController chart =
       SmallController.of(
@@ -51,15 +52,19 @@ class SteadyActionsTest {
     return seen;
   }
 
+  /** What a scan allocates shows in every batch, what the virtual machine does by itself in few. */
   @Test
   void aScanAllocatesNothing() {
     ThreadMXBean threads = (ThreadMXBean) ManagementFactory.getThreadMXBean();
     pulses();
     threads.getCurrentThreadAllocatedBytes();
-    long before = threads.getCurrentThreadAllocatedBytes();
-    long seen = pulses();
-    long allocated = threads.getCurrentThreadAllocatedBytes() - before;
-    assertEquals(0, allocated, "bytes in " + SCANS + " scans");
-    assertTrue(seen > 1000, "the chart went round " + seen + " times");
+    long least = Long.MAX_VALUE;
+    for (int batch = 0; batch < BATCHES; batch++) {
+      long before = threads.getCurrentThreadAllocatedBytes();
+      long seen = pulses();
+      least = Math.min(least, threads.getCurrentThreadAllocatedBytes() - before);
+      assertTrue(seen > 1000, "the chart went round " + seen + " times");
+    }
+    assertEquals(0, least, "bytes in " + SCANS + " scans");
   }
 }
