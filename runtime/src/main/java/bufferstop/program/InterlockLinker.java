@@ -47,11 +47,6 @@ final class InterlockLinker {
               .help("make `" + interlock.name() + "` an interlock or a trip"));
     }
     String name = interlock.name();
-    if (interlock.causes().isEmpty() && !problems.hasErrors()) {
-      problems.add(
-          Diagnostic.error(interlock.position(), "`" + name + "` has no condition and never acts")
-              .expected("a BOOL expression, or several, each under a name"));
-    }
     int[] first =
         Declarations.hasNamedCauses(interlock)
             ? interlock.causes().stream().mapToInt(c -> cell(name + ".first." + c.name())).toArray()

@@ -46,30 +46,9 @@ final class SequenceLinker {
 
   void link(Controller controller) {
     for (Sequence sequence : controller.sequences()) {
-      reportEmpty(sequence);
       SequenceRunner runner = runner(sequence);
       actions.add(new ActionLinker(sequence, owners, problems).targets());
       runners.add(runner);
-    }
-  }
-
-  /** What stands there empty; what is missing was reported by whoever read the file. */
-  private void reportEmpty(Sequence sequence) {
-    if (problems.hasErrors()) {
-      return;
-    }
-    if (sequence.steps().isEmpty()) {
-      problems.add(
-          Diagnostic.error(sequence.position(), "`" + sequence.name() + "` has no steps")
-              .expected("steps, exactly one of them with initial: TRUE"));
-    }
-    for (Transition transition : sequence.transitions()) {
-      if (transition.from().isEmpty() || transition.to().isEmpty()) {
-        String does = transition.from().isEmpty() ? "leaves" : "enters";
-        problems.add(
-            Diagnostic.error(transition.position(), "a transition " + does + " no step")
-                .expected("at least one step in `from` and one in `to`"));
-      }
     }
   }
 
