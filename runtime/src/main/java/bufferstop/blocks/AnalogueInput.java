@@ -44,13 +44,18 @@ public final class AnalogueInput {
               time("RETURN_DELAY", 0, "after a failure, OK when RAW has been good for so long")),
           List.of(
               plain("VALUE", Type.LREAL, "engineering units"),
-              plain("OK", Type.BOOL, "VALUE is measured"),
+              plain(
+                  "OK", Type.BOOL, "VALUE is measured; FALSE: it stands for a signal that failed"),
               plain("UNDER_RANGE", Type.BOOL, "RAW below 0 %, and no failure"),
               plain("OVER_RANGE", Type.BOOL, "RAW above 100 %, and no failure"),
               plain("UNCERTAIN", Type.BOOL, "RAW between 3.6 and 3.8 mA, or 20.5 and 21 mA"),
               plain("LOW_FAILURE", Type.BOOL, "3.6 mA or less: broken wire, dead transmitter"),
               plain("HIGH_FAILURE", Type.BOOL, "21 mA or more: short circuit, or told by it"),
-              Cells.err()),
+              plain(
+                  "ERR",
+                  Type.BOOL,
+                  "RAW or a setting is no number, or RAW_LOW is RAW_HIGH: a failure like the"
+                      + " others")),
           List.of(
               plain("called", Type.BOOL, ""),
               plain("last", Type.TIME, ""),
