@@ -35,4 +35,9 @@ class ScanProgramTest {
     assertEquals(30, steps.size(), "a sequence that stands still shows nothing");
     assertTrue(declared.errors() == 0, "errors in a program that has none");
   }
+
+  @Test
+  void aScanAllocatesNothing() throws IOException {
+    assertEquals(0, ScanBenchmark.allocated(100_000));
+  }
 }
