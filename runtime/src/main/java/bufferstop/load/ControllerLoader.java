@@ -3,6 +3,7 @@ package bufferstop.load;
 import bufferstop.model.Controller;
 import bufferstop.model.Controller.Cause;
 import bufferstop.model.Controller.InterlockKind;
+import bufferstop.model.Definition;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.Name;
@@ -27,15 +28,21 @@ final class ControllerLoader {
     this.problems = problems;
   }
 
-  /** The controller of that section; an empty one without a section. */
-  Controller read(TableReader reader) {
+  /**
+   * The controller of that section; an empty one without a section.
+   *
+   * @param definitions of the project and its libraries
+   */
+  Controller read(TableReader reader, List<Definition> definitions) {
     if (reader == null) {
-      return new Controller(List.of(), List.of(), List.of(), List.of(), NOTHING, List.of(), null);
+      return new Controller(
+          definitions, List.of(), List.of(), List.of(), List.of(), NOTHING, List.of(), null);
     }
     PointLoader points = new PointLoader(sections, problems);
     SourceText logic = reader.text("logic");
     Controller controller =
         new Controller(
+            definitions,
             points.read(reader),
             blocks(reader),
             interlocks(reader),
@@ -68,14 +75,13 @@ final class ControllerLoader {
     return List.copyOf(blocks);
   }
 
-  /** Expressions by the standard's input names, upper case; null where one could not be read. */
+  /** Expressions by the names of inputs, as written; null where one could not be read. */
   private Map<Name, SourceText> inputs(TableReader reader) {
     Map<Name, SourceText> inputs = new LinkedHashMap<>();
     for (Tree.Entry entry : reader.entries()) {
       Name key = entry.key();
       if (!key.text().equals("block")) {
-        Name pin = new Name(key.text().toUpperCase(Locale.ROOT), key.position());
-        inputs.put(pin, TableReader.textOf(entry, problems));
+        inputs.put(key, TableReader.textOf(entry, problems));
       }
     }
     return inputs;

@@ -44,6 +44,7 @@ final class Identifiers {
           "do",
           "end_for",
           "exit",
+          "continue",
           "while",
           "end_while",
           "repeat",

@@ -15,8 +15,9 @@ final class Sections {
   private static final Set<String> WITH_HEADS =
       Set.of("supplies", "nodes", "panel", "circuits", "hazards", "alarms", "wiring");
 
-  /** Sections that declare no name an expression may use. */
-  private static final Set<String> WITHOUT_NAMES = Set.of("modbus", "hmi", "field", "plc", "map");
+  /** Sections that declare no point, so that no expression misses one of theirs. */
+  private static final Set<String> WITHOUT_NAMES =
+      Set.of("modbus", "hmi", "field", "plc", "map", "functions", "function_blocks");
 
   private final ProjectFiles files;
   private final Diagnostics problems;

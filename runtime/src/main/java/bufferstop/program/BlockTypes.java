@@ -2,23 +2,43 @@ package bufferstop.program;
 
 import bufferstop.blocks.StandardBlocks;
 import bufferstop.image.Layout;
+import bufferstop.model.Definition;
+import bufferstop.model.Diagnostic;
+import bufferstop.model.Diagnostics;
+import bufferstop.model.Name;
+import bufferstop.model.NearNames;
 import bufferstop.model.Symbol;
 import bufferstop.st.BlockType;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.TreeMap;
 
 /** The function blocks a controller may use, by name. */
 final class BlockTypes {
-  private final Map<String, BlockType> byName = new TreeMap<>(); // upper case
+  private final Map<String, BlockType> byName = new LinkedHashMap<>(); // upper case
 
   private BlockTypes() {}
 
+  /** The standard ones. */
   static BlockTypes of() {
     BlockTypes types = new BlockTypes();
-    StandardBlocks.all().forEach(type -> types.byName.put(type.name(), type));
+    StandardBlocks.all().forEach(types::add);
     return types;
+  }
+
+  void add(BlockType type) {
+    byName.put(type.name().toUpperCase(Locale.ROOT), type);
+  }
+
+  /** Reports a block that is not there, unless its definition was reported. */
+  void reportUnknown(Name name, Diagnostics problems) {
+    if (!Definition.isDoubted(name.text(), problems)) {
+      problems.add(
+          Diagnostic.error(name.position(), "no block named `" + name.text() + "`")
+              .expected(String.join(", ", names()))
+              .help(NearNames.question(name.text(), names())));
+    }
   }
 
   /** The block of that name in any case, or null. */

@@ -5,14 +5,11 @@ import bufferstop.image.Layout.Seen;
 import bufferstop.model.Controller;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
-import bufferstop.model.Name;
-import bufferstop.model.NearNames;
 import bufferstop.model.Point;
 import bufferstop.model.Position;
 import bufferstop.model.Symbol.Kind;
 import bufferstop.model.Type;
 import bufferstop.st.BlockType;
-import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
@@ -85,12 +82,7 @@ final class Declarations {
     head(block.name(), block.position());
     BlockType type = types.named(block.block().text());
     if (type == null) {
-      Name name = block.block();
-      List<String> all = types.names();
-      problems.add(
-          Diagnostic.error(name.position(), "no block named `" + name.text() + "`")
-              .expected(String.join(", ", all))
-              .help(NearNames.question(name.text(), all)));
+      types.reportUnknown(block.block(), problems);
       problems.doubt(block.name());
       return;
     }

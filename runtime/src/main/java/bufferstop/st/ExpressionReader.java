@@ -76,6 +76,11 @@ public final class ExpressionReader {
     return value == null ? null : value.constant();
   }
 
+  /** Whether the standard has a function of that name, in any case. */
+  public static boolean isFunction(String name) {
+    return Calls.isStandard(name);
+  }
+
   private static boolean isEmpty(
       Parser parser, SourceText text, String expected, Diagnostics problems) {
     boolean empty = parser.peek().kind() == Token.Kind.END;

@@ -2,6 +2,7 @@ package bufferstop.st;
 
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
+import bufferstop.model.NearNames;
 import bufferstop.model.Position;
 import bufferstop.model.SourceText;
 import bufferstop.model.Type;
@@ -20,6 +21,7 @@ final class Typing {
   private final Diagnostics problems;
   private final Mismatch mismatch;
   private final Calls calls;
+  private final List<Program.Call> called = new ArrayList<>();
 
   Typing(SourceText text, Names names, Diagnostics problems) {
     this.text = text;
@@ -68,6 +70,9 @@ final class Typing {
     }
     if (syntax instanceof Syntax.Remains remains) {
       remains.parts().forEach(part -> type(part, null));
+    }
+    if (syntax instanceof Syntax.Named named) {
+      type(named.value(), null);
     }
     return syntax instanceof Syntax.Call call ? calls.type(call, hint) : null;
   }
@@ -293,6 +298,41 @@ final class Typing {
               .expected(operation.type().isInteger() ? Wording.range(operation.type()) : ""));
     }
     return operation;
+  }
+
+  /** The user's function of that name, or null. */
+  UserFunction function(String name) {
+    return names.function(name);
+  }
+
+  /** Notes a call of a user's function. */
+  void called(UserFunction function, Position position) {
+    called.add(new Program.Call(function, position));
+  }
+
+  /** The calls of users' functions so far. */
+  List<Program.Call> called() {
+    return called;
+  }
+
+  /** Reports a call of a function that is not there. Returns null. */
+  Expression noFunction(Syntax.Call call, String help) {
+    return names.noFunction(call, place(call.start(), call.nameEnd()), help);
+  }
+
+  /** The number of a pin; -1 after a diagnostic, which begins as {@code message} does. */
+  int pin(List<BlockType.Pin> pins, String name, Position position, String message) {
+    List<String> known = pins.stream().map(BlockType.Pin::name).toList();
+    for (int i = 0; i < known.size(); i++) {
+      if (known.get(i).equalsIgnoreCase(name)) {
+        return i;
+      }
+    }
+    problems.add(
+        Diagnostic.error(position, message + " `" + name + "`")
+            .expected(String.join(", ", known))
+            .help(NearNames.question(name, known)));
+    return -1;
   }
 
   Expression wrong(Syntax syntax, String message, String expected, String help) {

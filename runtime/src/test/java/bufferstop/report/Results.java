@@ -26,7 +26,14 @@ final class Results {
         0,
         0,
         new Controller(
-            List.of(), List.of(), List.of(), List.of(), SourceText.of(""), List.of(), null),
+            List.of(),
+            List.of(),
+            List.of(),
+            List.of(),
+            List.of(),
+            SourceText.of(""),
+            List.of(),
+            null),
         new Field(List.of(), List.of(), List.of(), List.of(), List.of(), List.of(), List.of()),
         List.of(),
         "ab12");
