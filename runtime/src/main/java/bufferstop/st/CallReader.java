@@ -135,7 +135,11 @@ final class CallReader {
 
   /** How an instance is called: {@code t1(IN := ..., PT := ...)}. */
   private static String form(Instance instance) {
-    List<String> pins = instance.type().inputs().stream().map(p -> p.name() + " := ...").toList();
+    List<String> pins =
+        instance.type().inputs().stream()
+            .filter(Pin::required)
+            .map(p -> p.name() + " := ...")
+            .toList();
     return instance.name() + "(" + String.join(", ", pins) + ")";
   }
 }
