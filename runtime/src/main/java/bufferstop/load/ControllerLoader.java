@@ -3,10 +3,10 @@ package bufferstop.load;
 import bufferstop.model.Controller;
 import bufferstop.model.Controller.Cause;
 import bufferstop.model.Controller.InterlockKind;
-import bufferstop.model.Definition;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.Name;
+import bufferstop.model.Routine;
 import bufferstop.model.SourceText;
 import bufferstop.model.Tree;
 import java.util.ArrayList;
@@ -31,18 +31,18 @@ final class ControllerLoader {
   /**
    * The controller of that section; an empty one without a section.
    *
-   * @param definitions of the project and its libraries
+   * @param routines of the project and its libraries
    */
-  Controller read(TableReader reader, List<Definition> definitions) {
+  Controller read(TableReader reader, List<Routine> routines) {
     if (reader == null) {
       return new Controller(
-          definitions, List.of(), List.of(), List.of(), List.of(), NOTHING, List.of(), null);
+          routines, List.of(), List.of(), List.of(), List.of(), NOTHING, List.of(), null);
     }
     PointLoader points = new PointLoader(sections, problems);
     SourceText logic = reader.text("logic");
     Controller controller =
         new Controller(
-            definitions,
+            routines,
             points.read(reader),
             blocks(reader),
             interlocks(reader),

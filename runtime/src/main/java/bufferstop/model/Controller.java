@@ -6,7 +6,7 @@ import java.util.Map;
 /**
  * The declared controller, every list in file order.
  *
- * @param definitions functions and function blocks of users, those of libraries first
+ * @param routines functions and function blocks of users, those of libraries first
  * @param points inputs, outputs, operator points and internals
  * @param blocks instances of function blocks
  * @param interlocks permissives, interlocks and trips
@@ -16,7 +16,7 @@ import java.util.Map;
  * @param acknowledge its rising edge acknowledges every alarm; null when alarms need none
  */
 public record Controller(
-    List<Definition> definitions,
+    List<Routine> routines,
     List<Point> points,
     List<Block> blocks,
     List<Interlock> interlocks,

@@ -1,6 +1,6 @@
 package bufferstop.program;
 
-import bufferstop.model.Definition;
+import bufferstop.model.Routine;
 import bufferstop.model.Scope;
 import bufferstop.model.Symbol;
 import bufferstop.st.CallScope;
@@ -20,7 +20,7 @@ import java.util.TreeMap;
 final class BodyScope implements CallScope {
   private static final String SCAN = "scan.";
 
-  private final Definition definition;
+  private final Routine routine;
   private final Scope project;
   private final Map<String, UserFunction> functions;
   private final Map<String, Symbol> own = new TreeMap<>();
@@ -28,13 +28,13 @@ final class BodyScope implements CallScope {
   private final Map<String, Instance> instances = new TreeMap<>();
 
   /**
-   * The scope of a definition's body, with nothing of its own yet.
+   * The scope of a routine's body, with nothing of its own yet.
    *
    * @param project the names of the project's controller
    * @param functions all users' functions by upper-case name
    */
-  BodyScope(Definition definition, Scope project, Map<String, UserFunction> functions) {
-    this.definition = definition;
+  BodyScope(Routine routine, Scope project, Map<String, UserFunction> functions) {
+    this.routine = routine;
     this.project = project;
     this.functions = functions;
   }
@@ -64,7 +64,7 @@ final class BodyScope implements CallScope {
     if (own.get(key(symbol.name())) == symbol) {
       return refusals.get(key(symbol.name()));
     }
-    return definition.isFunction()
+    return routine.isFunction()
         ? "a function assigns its locals and its value only"
         : "a function block assigns its outputs and its state only";
   }
@@ -104,7 +104,7 @@ final class BodyScope implements CallScope {
 
   @Override
   public String kindOfNames() {
-    return definition.isFunction() ? "input or local" : "input, output or state";
+    return routine.isFunction() ? "input or local" : "input, output or state";
   }
 
   @Override

@@ -25,7 +25,7 @@ public final class ProgramLinker {
   private final Layout layout;
   private final Diagnostics problems;
   private final BlockTypes types = BlockTypes.of();
-  private final DefinitionLinker definitions;
+  private final RoutineLinker routines;
   private final ControllerScope scope;
   private final List<Integer> initialCells = new ArrayList<>();
   private final List<Long> initialValues = new ArrayList<>();
@@ -34,14 +34,14 @@ public final class ProgramLinker {
     this.controller = controller;
     this.layout = layout;
     this.problems = problems;
-    this.definitions = new DefinitionLinker(types, layout, problems);
-    this.scope = new ControllerScope(layout.controller(), definitions.functions());
+    this.routines = new RoutineLinker(types, layout, problems);
+    this.scope = new ControllerScope(layout.controller(), routines.functions());
   }
 
   /** First pass: gives every name of the controller its cell, so that other rooms may use it. */
   public static ProgramLinker declare(Controller controller, Layout layout, Diagnostics problems) {
     ProgramLinker linker = new ProgramLinker(controller, layout, problems);
-    linker.definitions.declare(controller.definitions());
+    linker.routines.declare(controller.routines());
     new Declarations(linker.types, layout, problems).declare(controller);
     return linker;
   }
@@ -52,7 +52,7 @@ public final class ProgramLinker {
    * @return null when a problem forbids a run; all problems are reported
    */
   public ControllerProgram link() {
-    definitions.link();
+    routines.link();
     instances();
     Outputs outputs = new Outputs(controller, layout);
     Owners owners = new Owners(controller, layout, problems);

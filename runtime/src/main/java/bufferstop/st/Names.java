@@ -1,10 +1,10 @@
 package bufferstop.st;
 
-import bufferstop.model.Definition;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.NearNames;
 import bufferstop.model.Position;
+import bufferstop.model.Routine;
 import bufferstop.model.Scope;
 import bufferstop.model.SourceText;
 import bufferstop.model.Symbol;
@@ -50,7 +50,7 @@ final class Names {
 
   /** Reports a call of a function that is not there. Returns null. */
   Expression noFunction(Syntax.Call call, Position position, String help) {
-    if (Definition.isDoubted(call.written(), problems)) {
+    if (Routine.isDoubted(call.written(), problems)) {
       return null;
     }
     Instance instance = instance(call.written());
