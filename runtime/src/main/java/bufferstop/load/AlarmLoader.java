@@ -51,7 +51,7 @@ final class AlarmLoader {
     if (taken) {
       problems.add(
           Diagnostic.error(name.position(), "no alarm can be called `" + name.text() + "`")
-              .note(name.position(), "`alarms." + name.text() + "` tells of all alarms"));
+              .help("`alarms." + name.text() + "` tells of all alarms; choose another name"));
     }
     return !taken;
   }
@@ -59,7 +59,8 @@ final class AlarmLoader {
   private Controller.Alarm alarm(Name name, TableReader reader, boolean acknowledged) {
     List<String> given = reader.given(KINDS);
     SourceText when = given.equals(List.of("when")) ? reader.requiredText("when") : null;
-    Limit limit = given.size() == 1 && when == null ? limit(reader, given.get(0)) : null;
+    boolean limited = given.size() == 1 && !given.get(0).equals("when");
+    Limit limit = limited ? limit(reader, given.get(0)) : null;
     Controller.Alarm alarm =
         new Controller.Alarm(
             name.text(),
