@@ -130,9 +130,9 @@ final class PointLoader {
     if (tree == null || type == null) {
       return NO_RANGE;
     }
-    if (type == Type.BOOL) {
+    if (!type.isNumber() && type != Type.TIME) {
       problems.add(
-          Diagnostic.error(tree.position(), "a BOOL has no `range`")
+          Diagnostic.error(tree.position(), "a " + type + " has no `range`")
               .expected("`range` on numbers and times only"));
       return NO_RANGE;
     }

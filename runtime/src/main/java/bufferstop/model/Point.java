@@ -50,7 +50,7 @@ public record Point(
       case REAL, LREAL ->
           Double.longBitsToDouble(bits) >= Double.longBitsToDouble(least)
               && Double.longBitsToDouble(bits) <= Double.longBitsToDouble(greatest);
-      case ULINT ->
+      case ULINT, LWORD ->
           Long.compareUnsigned(bits, least) >= 0 && Long.compareUnsigned(bits, greatest) <= 0;
       default -> bits >= least && bits <= greatest;
     };

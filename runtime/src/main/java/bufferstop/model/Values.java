@@ -1,5 +1,6 @@
 package bufferstop.model;
 
+import java.util.HexFormat;
 import java.util.Locale;
 
 /** Values as people read them. */
@@ -15,6 +16,8 @@ public final class Values {
       case ULINT -> Long.toUnsignedString(bits);
       case REAL, LREAL -> number(Double.longBitsToDouble(bits));
       case TIME -> time(bits);
+      case BYTE, WORD, DWORD, LWORD ->
+          "16#" + HexFormat.of().withUpperCase().toHexDigits(bits, type.bits() / 4);
       default -> Long.toString(bits);
     };
   }

@@ -15,7 +15,8 @@ final class Calls {
   private static final List<String> PLAIN =
       List.of(
           "ABS", "SQRT", "LN", "LOG", "EXP", "SIN", "COS", "TAN", "ASIN", "ACOS", "ATAN", "MIN",
-          "MAX", "LIMIT", "SEL", "MUX", "TRUNC", "ADD", "MUL", "SUB", "DIV", "EXPT", "MOVE");
+          "MAX", "LIMIT", "SEL", "MUX", "TRUNC", "SHL", "SHR", "ROL", "ROR", "ADD", "MUL", "SUB",
+          "DIV", "EXPT", "MOVE");
 
   private final Typing typing;
 
@@ -40,6 +41,7 @@ final class Calls {
       case "LIMIT" -> takes(call, 3, 3, "(MN, IN, MX)") ? limit(call, hint) : null;
       case "SEL" -> takes(call, 3, 3, "(G, IN0, IN1)") ? choice(call, hint) : null;
       case "MUX" -> takes(call, 3, MOST_INPUTS, "(K, IN0, IN1, ...)") ? choice(call, hint) : null;
+      case "SHL", "SHR", "ROL", "ROR" -> takes(call, 2, 2, "(IN, N)") ? shift(call, hint) : null;
       case "ADD", "MUL" -> tooFew(call, "(IN1, IN2, ...)");
       case "SUB", "DIV", "EXPT" -> tooFew(call, "(IN1, IN2)");
       case "MOVE" -> tooFew(call, "(IN)");
@@ -81,6 +83,34 @@ final class Calls {
     return notNumber(call.inputs().get(0), operand);
   }
 
+  private Expression shift(Syntax.Call call, Type hint) {
+    Syntax shifted = call.inputs().get(0);
+    Expression bits = typing.type(shifted, hint != null && hint.isBitString() ? hint : null);
+    Expression count = integer(call.inputs().get(1));
+    if (bits == null || count == null) {
+      return null;
+    }
+    if (bits.type().isBitString()) {
+      return typing.made(new Shift(call.name(), bits, count, typing.source(call)));
+    }
+    boolean mends = bits.type().isInteger() && OpenTypes.of(shifted) == null;
+    String quote = typing.quoted(shifted);
+    return typing.wrong(
+        shifted,
+        Wording.quote(quote) + " is " + bits.type(),
+        "a bit string: BYTE, WORD, DWORD or LWORD",
+        mends ? "write " + bits.type() + "_TO_" + ofSize(bits.type()) + "(" + quote + ")" : "");
+  }
+
+  private static Type ofSize(Type integer) {
+    return switch (integer.bits()) {
+      case 8 -> Type.BYTE;
+      case 16 -> Type.WORD;
+      case 32 -> Type.DWORD;
+      default -> Type.LWORD;
+    };
+  }
+
   private Expression notNumber(Syntax input, Expression typed) {
     return typing.wrong(
         input, Wording.quote(typing.quoted(input)) + " is " + typed.type(), "a number", "");
@@ -114,7 +144,7 @@ final class Calls {
   /** All inputs as one type that has an order. */
   private List<Expression> ordered(Syntax.Call call, Type hint) {
     List<Expression> inputs = alike(call, call.inputs(), hint);
-    if (inputs != null && inputs.get(0).type() == Type.BOOL) {
+    if (inputs != null && !Typing.isQuantity(inputs.get(0).type())) {
       notNumber(call.inputs().get(0), inputs.get(0));
       return null;
     }
@@ -180,7 +210,7 @@ final class Calls {
   }
 
   private Expression unknown(Syntax.Call call, Type from, Type to) {
-    boolean toBool = to == Type.BOOL && from.isNumber();
+    boolean toBool = to == Type.BOOL && (from.isNumber() || from.isBitString());
     String input = call.inputs().size() == 1 ? typing.quoted(call.inputs().get(0)) : "x";
     return typing.wrong(
         typing.place(call.start(), call.nameEnd()),

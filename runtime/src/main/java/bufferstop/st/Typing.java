@@ -57,8 +57,7 @@ final class Typing {
       return type(brackets.inner(), hint);
     }
     if (syntax instanceof Syntax.Complement not) {
-      Expression operand = wanted(not.operand(), Type.BOOL);
-      return operand == null ? null : new Not(operand, source(not));
+      return complement(not, hint);
     }
     if (syntax instanceof Syntax.Sign sign) {
       return sign(sign, hint);
@@ -93,10 +92,10 @@ final class Typing {
     if (operand == null) {
       return null;
     }
-    if (operand.type() == Type.BOOL) {
+    if (operand.type() != Type.TIME && !operand.type().isNumber()) {
       return wrong(
           sign,
-          "a sign before BOOL " + Wording.quote(quoted(sign.operand())),
+          "a sign before " + operand.type() + " " + Wording.quote(quoted(sign.operand())),
           "a number",
           "write `NOT " + quoted(sign.operand()) + "`");
     }
@@ -106,7 +105,7 @@ final class Typing {
   private Expression binary(Syntax.Binary binary, Type hint) {
     Operator operator = binary.operator();
     if (operator.isLogic()) {
-      return logic(binary);
+      return logic(binary, hint);
     }
     if (operator == Operator.POWER) {
       return power(binary, hint);
@@ -128,12 +127,36 @@ final class Typing {
     return operation(binary, widened(left, common), widened(right, common));
   }
 
-  private Expression logic(Syntax.Binary binary) {
-    Expression left = wanted(binary.left(), Type.BOOL);
-    Expression right = wanted(binary.right(), Type.BOOL);
+  private Expression complement(Syntax.Complement not, Type hint) {
+    Expression operand = type(not.operand(), bitsHint(hint));
+    if (operand != null && !operand.type().isBitString()) {
+      operand = as(operand, not.operand(), Type.BOOL);
+    }
+    return operand == null ? null : new Not(operand, source(not));
+  }
+
+  private Expression logic(Syntax.Binary binary, Type hint) {
+    List<Expression> typed =
+        operands(List.of(binary.left(), binary.right()), bitsHint(hint), Type.BOOL);
+    if (typed == null) {
+      return null;
+    }
+    Expression left = typed.get(0);
+    Expression right = typed.get(1);
+    if (!left.type().isBitString() && !right.type().isBitString()) {
+      left = as(left, binary.left(), Type.BOOL);
+      right = as(right, binary.right(), Type.BOOL);
+    } else if (left.type() != right.type()) {
+      return mismatch.operands(binary, left, right);
+    }
     return left == null || right == null
         ? null
         : new Logic(binary.operator(), left, right, source(binary));
+  }
+
+  /** What is used as a number does not make bits of its literals. */
+  private static Type bitsHint(Type hint) {
+    return hint == Type.BOOL || hint != null && hint.isBitString() ? hint : null;
   }
 
   private Expression power(Syntax.Binary binary, Type hint) {
@@ -175,12 +198,17 @@ final class Typing {
 
   private static boolean works(Operator operator, Type type) {
     return switch (operator) {
-      case PLUS, MINUS -> type != Type.BOOL;
+      case PLUS, MINUS -> isQuantity(type);
       case TIMES, DIVIDED -> type.isNumber();
       case MODULO -> type.isInteger();
       case EQUAL, UNEQUAL -> true;
-      default -> type != Type.BOOL;
+      default -> isQuantity(type);
     };
+  }
+
+  /** Whether values of the type have an order, and a sum. */
+  static boolean isQuantity(Type type) {
+    return type.isNumber() || type == Type.TIME;
   }
 
   private Expression operation(Syntax.Binary binary, Expression left, Expression right) {
@@ -222,11 +250,20 @@ final class Typing {
    * They may still differ in type.
    */
   List<Expression> operands(List<Syntax> all, Type hint) {
+    return operands(all, hint, null);
+  }
+
+  /**
+   * The same.
+   *
+   * @param likely the type that names are suggested of while nothing else gives one
+   */
+  private List<Expression> operands(List<Syntax> all, Type hint, Type likely) {
     Expression[] typed = new Expression[all.size()];
     Type common = null;
     for (int i = 0; i < typed.length; i++) {
       if (OpenTypes.of(all.get(i)) == null) {
-        typed[i] = type(all.get(i), common);
+        typed[i] = type(all.get(i), common == null ? likely : common);
         common = typed[i] == null ? common : either(common, typed[i].type());
       }
     }
@@ -241,6 +278,9 @@ final class Typing {
 
   /** Integers among literals do not become reals by their use: 10 / 4 stays 2. */
   private static Type openHint(Type open, Type hint) {
+    if (open != null && open.isInteger() && hint != null && hint.isBitString()) {
+      return hint;
+    }
     boolean suits = open != null && hint != null && open.isReal() == hint.isReal();
     return suits && hint.isNumber() ? hint : open;
   }

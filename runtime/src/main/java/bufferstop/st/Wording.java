@@ -17,7 +17,7 @@ final class Wording {
   /** {@code an INT}. */
   static String article(Type type) {
     return switch (type) {
-      case INT, LINT, LREAL -> "an " + type;
+      case INT, LINT, LREAL, LWORD -> "an " + type;
       default -> "a " + type;
     };
   }
