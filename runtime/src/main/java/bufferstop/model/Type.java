@@ -24,7 +24,13 @@ public enum Type {
   BYTE(8, 0, 0xFF),
   WORD(16, 0, 0xFFFF),
   DWORD(32, 0, 0xFFFF_FFFFL),
-  LWORD(64, 0, -1L);
+  LWORD(64, 0, -1L),
+
+  /** Any enumeration, carried as the number of its value; which one, its symbol says. */
+  ENUM(16, 0, 0xFFFF),
+
+  /** Bytes in several cells, see {@link StringCells}; how many, its symbol says. */
+  STRING(0, 0, 0);
 
   private final int bits;
   private final long least;
@@ -78,6 +84,11 @@ public enum Type {
     };
   }
 
+  /** Whether its name alone says all of it. */
+  public boolean isPlain() {
+    return this != ENUM && this != STRING;
+  }
+
   /** Integers and reals. */
   public boolean isNumber() {
     return isInteger() || isReal();
@@ -120,11 +131,11 @@ public enum Type {
     return isSigned() == target.isSigned() || target.isSigned();
   }
 
-  /** The type of that name in any case, or null. */
+  /** The type of that name in any case; null for those that need more than a name. */
   public static Type named(String name) {
     String upper = name.toUpperCase(Locale.ROOT);
     for (Type type : values()) {
-      if (type.name().equals(upper)) {
+      if (type.isPlain() && type.name().equals(upper)) {
         return type;
       }
     }

@@ -22,6 +22,20 @@ public final class Values {
     };
   }
 
+  /** The same, a value of an enumeration by its name. */
+  public static String print(Type type, Enumeration enumeration, long bits) {
+    return enumeration == null ? print(type, bits) : enumeration.print(bits);
+  }
+
+  /** A type as declarations write it. */
+  public static String typeName(Type type, Enumeration enumeration, int length) {
+    return switch (type) {
+      case ENUM -> enumeration == null ? "ENUM" : enumeration.name();
+      case STRING -> length == 0 ? "STRING" : "STRING[" + length + "]";
+      default -> type.name();
+    };
+  }
+
   /** A number with at most six significant digits, never in a local format. */
   public static String number(double value) {
     if (value == StrictMath.rint(value) && Math.abs(value) < 1e9) {

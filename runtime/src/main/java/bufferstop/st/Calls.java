@@ -19,9 +19,11 @@ final class Calls {
           "DIV", "EXPT", "MOVE");
 
   private final Typing typing;
+  private final StringCalls strings;
 
   Calls(Typing typing) {
     this.typing = typing;
+    this.strings = new StringCalls(typing);
   }
 
   /** The typed call, or null after a diagnostic. */
@@ -32,6 +34,12 @@ final class Calls {
       return operand == null
           ? null
           : typing.made(new RealFunction(call.name(), operand, typing.source(call)));
+    }
+    if (StringCalls.NAMES.contains(call.name())) {
+      String name = call.name();
+      boolean takes =
+          takes(call, StringCalls.least(name), StringCalls.most(name), StringCalls.form(name));
+      return takes ? strings.type(call) : null;
     }
     return switch (call.name()) {
       case "ABS" -> takes(call, 1, 1, "(IN)") ? absolute(call, hint) : null;
@@ -113,7 +121,7 @@ final class Calls {
 
   private Expression notNumber(Syntax input, Expression typed) {
     return typing.wrong(
-        input, Wording.quote(typing.quoted(input)) + " is " + typed.type(), "a number", "");
+        input, Wording.quote(typing.quoted(input)) + " is " + typed.typeName(), "a number", "");
   }
 
   private Expression trunc(Syntax.Call call) {
@@ -156,9 +164,20 @@ final class Calls {
     Expression number =
         call.name().equals("SEL") ? typing.wanted(selector, Type.BOOL) : integer(selector);
     List<Expression> inputs = alike(call, call.inputs().subList(1, call.inputs().size()), hint);
+    if (inputs != null && inputs.get(0).type() == Type.STRING) {
+      inputs = lying(call, inputs);
+    }
     return number == null || inputs == null
         ? null
         : typing.made(new Choice(number, inputs, typing.source(call)));
+  }
+
+  private List<Expression> lying(Syntax.Call call, List<Expression> texts) {
+    List<Expression> lying = new ArrayList<>();
+    for (int i = 0; i < texts.size(); i++) {
+      lying.add(typing.inMemory(texts.get(i), call.inputs().get(i + 1)));
+    }
+    return lying.contains(null) ? null : lying;
   }
 
   private Expression integer(Syntax syntax) {
@@ -179,21 +198,28 @@ final class Calls {
     if (common != null) {
       return Typing.widened(typed, common);
     }
-    List<Type> types = typed.stream().map(Expression::type).distinct().toList();
-    StringBuilder mixed = new StringBuilder(types.get(0).name());
-    for (Type type : types.subList(1, types.size())) {
+    List<String> types = typed.stream().map(Expression::typeName).distinct().toList();
+    StringBuilder mixed = new StringBuilder(types.get(0));
+    for (String type : types.subList(1, types.size())) {
       mixed.append(" and ").append(type);
     }
     typing.wrong(
         call,
         Wording.quote(typing.quoted(call)) + " mixes " + mixed,
         "inputs of one type",
-        "convert one, for example with " + types.get(1) + "_TO_" + types.get(0));
+        typed.stream().allMatch(e -> e.type().isPlain())
+            ? "convert one, for example with " + types.get(1) + "_TO_" + types.get(0)
+            : "");
     return null;
   }
 
   private Expression conversion(Syntax.Call call) {
     Matcher words = CONVERSION.matcher(call.name());
+    if (words.matches() && StringCalls.converts(words.group(1), words.group(2))) {
+      return takes(call, 1, 1, "(IN)")
+          ? strings.conversion(call, words.group(1), words.group(2))
+          : null;
+    }
     Type from = words.matches() ? Type.named(words.group(1)) : null;
     Type to = from == null ? null : Type.named(words.group(2));
     if (to == null || !Conversion.exists(from, to)) {
@@ -221,6 +247,15 @@ final class Calls {
 
   private static List<String> known() {
     List<String> all = new ArrayList<>(PLAIN);
+    all.addAll(StringCalls.NAMES);
+    for (Type type : Type.values()) {
+      if (StringCalls.converts(type.name(), "STRING")) {
+        all.add(type + "_TO_STRING");
+      }
+      if (StringCalls.converts("STRING", type.name())) {
+        all.add("STRING_TO_" + type);
+      }
+    }
     for (Type from : Type.values()) {
       for (Type to : Type.values()) {
         if (Conversion.exists(from, to)) {

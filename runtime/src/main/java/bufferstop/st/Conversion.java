@@ -31,7 +31,7 @@ final class Conversion extends Expression {
 
   /** Whether X_TO_Y exists. */
   static boolean exists(Type from, Type to) {
-    if (from == to || to == Type.BOOL) {
+    if (from == to || to == Type.BOOL || !from.isPlain() || !to.isPlain()) {
       return false;
     }
     if (from.isBitString() || to.isBitString()) {

@@ -38,6 +38,12 @@ sealed interface Literal {
     }
   }
 
+  /** A value of an enumeration, {@code mode#hand}. */
+  record Member(String type, String value) implements Literal {}
+
+  /** Characters, each one byte. */
+  record Text(String value) implements Literal {}
+
   /**
    * A real that takes the type it is used with.
    *

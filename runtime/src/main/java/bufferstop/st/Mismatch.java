@@ -19,7 +19,7 @@ final class Mismatch {
     }
     return typing.wrong(
         syntax,
-        "`" + quote + "` is " + expression.type(),
+        "`" + quote + "` is " + expression.typeName(),
         expected,
         help(syntax, expression.type(), type));
   }
@@ -38,7 +38,7 @@ final class Mismatch {
     String deed = Wording.quote(typing.quoted(binary)) + " ";
     return typing.wrong(
         binary,
-        deed + operator.does(a, b),
+        deed + operator.does(left.typeName(), right.typeName()),
         expected(operator, a, b),
         a == b && !a.isBitString() ? "" : help(binary, a, b));
   }
@@ -62,6 +62,9 @@ final class Mismatch {
   private String help(Syntax.Binary binary, Type left, Type right) {
     if (left == Type.TIME && right == Type.ULINT && isScaling(binary.operator())) {
       return "write ULINT_TO_LINT(" + typing.quoted(binary.right()) + ")";
+    }
+    if (!left.isPlain() || !right.isPlain()) {
+      return "";
     }
     if (left.isBitString() || right.isBitString()) {
       return helpOfBits(binary, left, right);
