@@ -71,7 +71,7 @@ class ConstantsTest {
             "`40000` is outside INT",
             "`c` is declared twice",
             "no constant named `nix`",
-            "`b` cannot be assigned: a constant has one value"),
+            "`b` cannot be assigned: it is a constant"),
         SmallController.problemsOf(
             """
             constants:
