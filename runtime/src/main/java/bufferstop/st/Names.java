@@ -46,7 +46,8 @@ final class Names {
     if (!members.isEmpty()) {
       return member(name, source, likely, members);
     }
-    Symbol symbol = symbol(name, source.whole(), fitting, Wording.expression(fitting));
+    String expected = likely == null ? Wording.expression(fitting) : Wording.value(likely);
+    Symbol symbol = symbol(name, source.whole(), fitting, expected);
     return symbol == null ? null : read(symbol, source);
   }
 

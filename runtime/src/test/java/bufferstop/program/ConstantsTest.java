@@ -57,7 +57,7 @@ class ConstantsTest {
     Controller controller = on.rig().project().controller();
     assertEquals(15_000_000, controller.sequences().get(0).steps().get(1).withinMicros());
     assertEquals(5_000_000, controller.sequences().get(0).steps().get(1).atLeastMicros());
-    assertEquals(30_000_000, controller.alarms().get(0).delayMicros());
+    assertEquals(30_000_000, controller.alarms().get(0).onDelayMicros());
     on.set("n", 4).scan();
     assertEquals(2, on.get("x"));
   }
