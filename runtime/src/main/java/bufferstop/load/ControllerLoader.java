@@ -3,6 +3,7 @@ package bufferstop.load;
 import bufferstop.model.Controller;
 import bufferstop.model.Controller.Cause;
 import bufferstop.model.Controller.InterlockKind;
+import bufferstop.model.Definitions;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.Name;
@@ -37,17 +38,29 @@ final class ControllerLoader {
   Controller read(TableReader reader, List<Routine> routines) {
     if (reader == null) {
       return new Controller(
-          routines, List.of(), List.of(), List.of(), List.of(), NOTHING, List.of(), null);
+          Definitions.NONE,
+          routines,
+          List.of(),
+          List.of(),
+          List.of(),
+          List.of(),
+          NOTHING,
+          List.of(),
+          null);
     }
-    PointLoader points = new PointLoader(sections, problems);
+    sections.define(new DefinitionsLoader(sections, problems).read(reader));
+    PointLoader pointLoader = new PointLoader(sections, problems);
+    Definitions definitions = sections.definitions();
     SourceText logic = reader.text("logic");
     SourceText acknowledge = reader.text("acknowledge");
     List<Controller.Alarm> alarms =
         new AlarmLoader(sections, problems).read(reader, acknowledge != null);
-    List<Point> all = new ArrayList<>(points.read(reader));
+    List<Point> all = new ArrayList<>(pointLoader.read(reader));
     all.addAll(AlarmPoints.of(alarms));
     Controller controller =
         new Controller(
+            new Definitions(
+                definitions.enumerations(), definitions.constants(), pointLoader.arrays()),
             routines,
             List.copyOf(all),
             blocks(reader),

@@ -31,7 +31,8 @@ final class RoutineLoader {
           "locals", "a local",
           "state", "one part of the state");
 
-  private static final List<String> TYPES = Stream.of(Type.values()).map(Enum::name).toList();
+  private static final List<String> TYPES =
+      Stream.of(Type.values()).filter(Type::isPlain).map(Enum::name).toList();
 
   private final ProjectFiles files;
   private final Sections sections;

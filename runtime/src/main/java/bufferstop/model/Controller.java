@@ -7,6 +7,7 @@ import java.util.Map;
 /**
  * The declared controller, every list in file order.
  *
+ * @param definitions types, constants and arrays
  * @param routines functions and function blocks of users, those of libraries first
  * @param points inputs, outputs, operator points and internals
  * @param blocks instances of function blocks
@@ -17,6 +18,7 @@ import java.util.Map;
  * @param acknowledge its rising edge acknowledges every alarm; null when alarms need none
  */
 public record Controller(
+    Definitions definitions,
     List<Routine> routines,
     List<Point> points,
     List<Block> blocks,

@@ -1,5 +1,7 @@
 package bufferstop.program;
 
+import bufferstop.model.Definitions;
+import bufferstop.model.NamedConstant;
 import bufferstop.model.Routine;
 import bufferstop.model.Scope;
 import bufferstop.model.Symbol;
@@ -14,8 +16,8 @@ import java.util.Map;
 import java.util.TreeMap;
 
 /**
- * What the body of a function or block may name: its own pins and state, {@code scan}, and other
- * functions; no point, so that a library fits every project.
+ * What the body of a function or block may name: its own pins and state, constants, {@code scan},
+ * and other functions; no point, so that a library fits every project.
  */
 final class BodyScope implements CallScope {
   private static final String SCAN = "scan.";
@@ -73,6 +75,20 @@ final class BodyScope implements CallScope {
   public Symbol find(String name) {
     Symbol symbol = own.get(key(name));
     return symbol == null && key(name).startsWith(SCAN) ? project.find(name) : symbol;
+  }
+
+  /** Types and constants of the project, but none of its arrays; own names win. */
+  @Override
+  public Definitions definitions() {
+    Definitions all = project.definitions();
+    List<NamedConstant> constants =
+        all.constants().stream().filter(c -> !own.containsKey(key(c.name()))).toList();
+    return new Definitions(all.enumerations(), constants, List.of());
+  }
+
+  @Override
+  public Symbol scratch(int cells) {
+    return project.scratch(cells);
   }
 
   @Override
