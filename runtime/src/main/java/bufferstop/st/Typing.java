@@ -3,7 +3,6 @@ package bufferstop.st;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.Enumeration;
-import bufferstop.model.NearNames;
 import bufferstop.model.Position;
 import bufferstop.model.SourceText;
 import bufferstop.model.StringCells;
@@ -452,21 +451,6 @@ final class Typing {
   /** Reports a call of a function that is not there. Returns null. */
   Expression noFunction(Syntax.Call call, String help) {
     return names.noFunction(call, place(call.start(), call.nameEnd()), help);
-  }
-
-  /** The number of a pin; -1 after a diagnostic, which begins as {@code message} does. */
-  int pin(List<BlockType.Pin> pins, String name, Position position, String message) {
-    List<String> known = pins.stream().map(BlockType.Pin::name).toList();
-    for (int i = 0; i < known.size(); i++) {
-      if (known.get(i).equalsIgnoreCase(name)) {
-        return i;
-      }
-    }
-    problems.add(
-        Diagnostic.error(position, message + " `" + name + "`")
-            .expected(String.join(", ", known))
-            .help(NearNames.question(name, known)));
-    return -1;
   }
 
   Expression wrong(Syntax syntax, String message, String expected, String help) {
