@@ -2,11 +2,11 @@ package bufferstop.program;
 
 import bufferstop.blocks.StandardBlocks;
 import bufferstop.image.Layout;
-import bufferstop.model.Definition;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.Name;
 import bufferstop.model.NearNames;
+import bufferstop.model.Routine;
 import bufferstop.model.Symbol;
 import bufferstop.st.BlockType;
 import java.util.LinkedHashMap;
@@ -31,9 +31,9 @@ final class BlockTypes {
     byName.put(type.name().toUpperCase(Locale.ROOT), type);
   }
 
-  /** Reports a block that is not there, unless its definition was reported. */
+  /** Reports a block that is not there, unless a wrong declaration of it was reported. */
   void reportUnknown(Name name, Diagnostics problems) {
-    if (!Definition.isDoubted(name.text(), problems)) {
+    if (!Routine.isDoubted(name.text(), problems)) {
       problems.add(
           Diagnostic.error(name.position(), "no block named `" + name.text() + "`")
               .expected(String.join(", ", names()))

@@ -1,6 +1,8 @@
 package bufferstop.program;
 
-import bufferstop.model.Definition;
+import bufferstop.model.Definitions;
+import bufferstop.model.NamedConstant;
+import bufferstop.model.Routine;
 import bufferstop.model.Scope;
 import bufferstop.model.Symbol;
 import bufferstop.st.CallScope;
@@ -14,13 +16,13 @@ import java.util.Map;
 import java.util.TreeMap;
 
 /**
- * What the body of a function or block may name: its own pins and state, {@code scan}, and other
- * functions; no point, so that a library fits every project.
+ * What the body of a function or block may name: its own pins and state, constants, {@code scan},
+ * and other functions; no point, so that a library fits every project.
  */
 final class BodyScope implements CallScope {
   private static final String SCAN = "scan.";
 
-  private final Definition definition;
+  private final Routine routine;
   private final Scope project;
   private final Map<String, UserFunction> functions;
   private final Map<String, Symbol> own = new TreeMap<>();
@@ -28,13 +30,13 @@ final class BodyScope implements CallScope {
   private final Map<String, Instance> instances = new TreeMap<>();
 
   /**
-   * The scope of a definition's body, with nothing of its own yet.
+   * The scope of a routine's body, with nothing of its own yet.
    *
    * @param project the names of the project's controller
    * @param functions all users' functions by upper-case name
    */
-  BodyScope(Definition definition, Scope project, Map<String, UserFunction> functions) {
-    this.definition = definition;
+  BodyScope(Routine routine, Scope project, Map<String, UserFunction> functions) {
+    this.routine = routine;
     this.project = project;
     this.functions = functions;
   }
@@ -64,7 +66,7 @@ final class BodyScope implements CallScope {
     if (own.get(key(symbol.name())) == symbol) {
       return refusals.get(key(symbol.name()));
     }
-    return definition.isFunction()
+    return routine.isFunction()
         ? "a function assigns its locals and its value only"
         : "a function block assigns its outputs and its state only";
   }
@@ -73,6 +75,20 @@ final class BodyScope implements CallScope {
   public Symbol find(String name) {
     Symbol symbol = own.get(key(name));
     return symbol == null && key(name).startsWith(SCAN) ? project.find(name) : symbol;
+  }
+
+  /** Types and constants of the project, but none of its arrays; own names win. */
+  @Override
+  public Definitions definitions() {
+    Definitions all = project.definitions();
+    List<NamedConstant> constants =
+        all.constants().stream().filter(c -> !own.containsKey(key(c.name()))).toList();
+    return new Definitions(all.enumerations(), constants, List.of());
+  }
+
+  @Override
+  public Symbol scratch(int cells) {
+    return project.scratch(cells);
   }
 
   @Override
@@ -104,7 +120,7 @@ final class BodyScope implements CallScope {
 
   @Override
   public String kindOfNames() {
-    return definition.isFunction() ? "input or local" : "input, output or state";
+    return routine.isFunction() ? "input or local" : "input, output or state";
   }
 
   @Override

@@ -1,5 +1,6 @@
 package bufferstop.program;
 
+import bufferstop.model.Definitions;
 import bufferstop.model.Scope;
 import bufferstop.model.Symbol;
 import bufferstop.st.CallScope;
@@ -33,6 +34,16 @@ final class ControllerScope implements CallScope {
   @Override
   public Symbol find(String name) {
     return points.find(name);
+  }
+
+  @Override
+  public Definitions definitions() {
+    return points.definitions();
+  }
+
+  @Override
+  public Symbol scratch(int cells) {
+    return points.scratch(cells);
   }
 
   @Override

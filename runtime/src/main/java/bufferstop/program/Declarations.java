@@ -30,33 +30,51 @@ final class Declarations {
   }
 
   void declare(Controller controller) {
+    layout.define(controller.definitions());
+    controller.definitions().constants().forEach(c -> head(c.name(), c.position()));
+    controller.definitions().arrays().forEach(a -> head(a.name(), a.position()));
     controller.points().forEach(this::point);
     controller.blocks().forEach(this::block);
     controller.interlocks().forEach(this::interlock);
     controller.sequences().forEach(this::sequence);
     value("alarms.active", Type.BOOL, "an alarm is active", NOWHERE);
     value("alarms.unacknowledged", Type.BOOL, "an alarm waits for acknowledgement", NOWHERE);
+    value("alarms.silent", Type.BOOL, "an alarm is set aside", NOWHERE);
     Map<String, Position> alarms = new TreeMap<>();
     for (Controller.Alarm alarm : controller.alarms()) {
       String name = "alarms." + alarm.name();
       unique(alarms, alarm.name(), name, alarm.position());
       value(name + ".active", Type.BOOL, alarm.text(), alarm.position());
       value(name + ".unacknowledged", Type.BOOL, alarm.text(), alarm.position());
+      value(name + ".latched", Type.BOOL, "waits for its reset", alarm.position());
+      value(name + ".shelved", Type.BOOL, "set aside by the operator", alarm.position());
+      value(name + ".suppressed", Type.BOOL, "set aside by design", alarm.position());
     }
   }
 
   private void point(Point point) {
-    head(point.name(), point.position());
+    if (!point.name().endsWith("]")) { // the head of an element is its array
+      head(point.name(), point.position());
+    }
     if (point.kind() == Kind.OUTPUT) {
-      add(point.name(), point.type(), Kind.OUTPUT, Seen.BY_CONTROLLER, point);
-      add(point.name(), point.type(), Kind.OUTPUT, Seen.BY_FIELD, point);
+      add(point, Seen.BY_CONTROLLER);
+      add(point, Seen.BY_FIELD);
     } else {
-      add(point.name(), point.type(), point.kind(), Seen.BY_ALL, point);
+      add(point, Seen.BY_ALL);
     }
   }
 
-  private void add(String name, Type type, Kind kind, Seen seen, Point point) {
-    layout.add(name, type, kind, seen, "", point.text(), point.position());
+  private void add(Point point, Seen seen) {
+    layout.add(
+        point.name(),
+        point.type(),
+        point.kind(),
+        seen,
+        "",
+        point.text(),
+        point.position(),
+        point.enumeration(),
+        point.length());
   }
 
   private void value(String name, Type type, String text, Position position) {

@@ -6,6 +6,7 @@ import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.Point;
 import bufferstop.model.SourceText;
+import bufferstop.model.StringCells;
 import bufferstop.model.Symbol;
 import bufferstop.model.Symbol.Kind;
 import bufferstop.model.Type;
@@ -25,7 +26,7 @@ public final class ProgramLinker {
   private final Layout layout;
   private final Diagnostics problems;
   private final BlockTypes types = BlockTypes.of();
-  private final DefinitionLinker definitions;
+  private final RoutineLinker routines;
   private final ControllerScope scope;
   private final List<Integer> initialCells = new ArrayList<>();
   private final List<Long> initialValues = new ArrayList<>();
@@ -34,14 +35,14 @@ public final class ProgramLinker {
     this.controller = controller;
     this.layout = layout;
     this.problems = problems;
-    this.definitions = new DefinitionLinker(types, layout, problems);
-    this.scope = new ControllerScope(layout.controller(), definitions.functions());
+    this.routines = new RoutineLinker(types, layout, problems);
+    this.scope = new ControllerScope(layout.controller(), routines.functions());
   }
 
   /** First pass: gives every name of the controller its cell, so that other rooms may use it. */
   public static ProgramLinker declare(Controller controller, Layout layout, Diagnostics problems) {
     ProgramLinker linker = new ProgramLinker(controller, layout, problems);
-    linker.definitions.declare(controller.definitions());
+    linker.routines.declare(controller.routines());
     new Declarations(linker.types, layout, problems).declare(controller);
     return linker;
   }
@@ -52,7 +53,7 @@ public final class ProgramLinker {
    * @return null when a problem forbids a run; all problems are reported
    */
   public ControllerProgram link() {
-    definitions.link();
+    routines.link();
     instances();
     Outputs outputs = new Outputs(controller, layout);
     Owners owners = new Owners(controller, layout, problems);
@@ -63,13 +64,13 @@ public final class ProgramLinker {
     SequenceLinker sequences = new SequenceLinker(this::condition, layout, owners, problems);
     sequences.link(controller);
     owners.claimLogic(logic);
-    Statement alarms = alarms();
+    Statement alarms = new AlarmLinker(controller, scope, layout, problems).link();
     if (problems.hasErrors()) {
       return null;
     }
     for (Point point : controller.points()) {
       if (point.kind() == Kind.OPERATOR || point.kind() == Kind.INTERNAL) {
-        initially(layout.controller().find(point.name()), point.initial());
+        initially(point);
       }
     }
     interlocks.initiallyTrue().forEach(state -> initially(state, 1));
@@ -85,6 +86,18 @@ public final class ProgramLinker {
             sequences.actions(),
             outputs,
             alarms));
+  }
+
+  private void initially(Point point) {
+    Symbol symbol = layout.controller().find(point.name());
+    if (point.type() != Type.STRING) {
+      initially(symbol, point.initial());
+      return;
+    }
+    long[] packed = StringCells.pack(point.initialText());
+    for (int i = 0; i < packed.length; i++) {
+      initially(layout.symbol(symbol.index() + i), packed[i]);
+    }
   }
 
   private void initially(Symbol symbol, long bits) {
@@ -141,19 +154,5 @@ public final class ProgramLinker {
         initially(layout.symbol(cell++), pin.initial());
       }
     }
-  }
-
-  private Statement alarms() {
-    List<Expression> conditions = new ArrayList<>();
-    for (Controller.Alarm alarm : controller.alarms()) {
-      conditions.add(condition(alarm.when()));
-    }
-    Expression acknowledge =
-        controller.acknowledge() == null ? null : condition(controller.acknowledge());
-    boolean whole =
-        !conditions.contains(null) && (controller.acknowledge() == null || acknowledge != null);
-    return whole
-        ? new AlarmCode(controller, layout).statement(conditions, acknowledge)
-        : Statement.sequence(List.of());
   }
 }

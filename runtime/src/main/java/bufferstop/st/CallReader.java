@@ -86,7 +86,7 @@ final class CallReader {
     }
     List<Pin> pins = instance.type().inputs();
     String none = "a " + instance.type().name() + " has no input";
-    int number = typing.pin(pins, name.text(), parser.place(name), none);
+    int number = Pins.find(pins, name.text(), parser.place(name), none, typing);
     Expression value = typing.wanted(syntax, number < 0 ? null : pins.get(number).type());
     boolean twice = number >= 0 && given.contains(number);
     if (twice) {
@@ -115,7 +115,7 @@ final class CallReader {
     }
     List<Pin> pins = instance.type().outputs();
     String none = "a " + instance.type().name() + " has no output";
-    int number = typing.pin(pins, name.text(), parser.place(name), none);
+    int number = Pins.find(pins, name.text(), parser.place(name), none, typing);
     whole &= target != null && number >= 0;
     if (target == null || number < 0) {
       return;

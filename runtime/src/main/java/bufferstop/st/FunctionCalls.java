@@ -93,7 +93,8 @@ final class FunctionCalls {
       Syntax.Named input, UserFunction function, Expression[] given, boolean[] seen) {
     List<Pin> pins = function.inputs();
     Position name = typing.place(input.start(), input.nameEnd());
-    int number = typing.pin(pins, input.name(), name, "`" + function.name() + "` has no input");
+    int number =
+        Pins.find(pins, input.name(), name, "`" + function.name() + "` has no input", typing);
     Expression value = typing.wanted(input.value(), number < 0 ? null : pins.get(number).type());
     if (number < 0) {
       return false;

@@ -1,7 +1,9 @@
 package bufferstop.st;
 
+import bufferstop.model.ArrayOf;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
+import bufferstop.model.NamedConstant;
 import bufferstop.model.Position;
 import bufferstop.model.Scope;
 import bufferstop.model.SourceText;
@@ -13,6 +15,8 @@ import java.util.Deque;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
 
 /**
  * Reads Structured Text statements: assignments, calls of blocks, IF with ELSIF and ELSE, CASE,
@@ -31,6 +35,8 @@ public final class StatementReader {
   private final boolean isBody;
   private final List<Program.Write> writes = new ArrayList<>();
   private final List<Program.BlockCall> blockCalls = new ArrayList<>();
+  private final Set<String> written = new TreeSet<>(); // names of what is in writes
+  private final AssignmentReader assignments;
   private final Map<Symbol, Position> controls = new LinkedHashMap<>(); // of the loops around
   private final Deque<Token> open = new ArrayDeque<>(); // the words that begin what is not closed
 
@@ -43,6 +49,7 @@ public final class StatementReader {
     this.parser = new Parser(text, problems);
     this.names = new Names(scope, name -> null, problems);
     this.typing = new Typing(text, names, problems);
+    this.assignments = new AssignmentReader(this, parser, typing, names, problems);
   }
 
   /**
@@ -127,7 +134,7 @@ public final class StatementReader {
       noStatement(token);
     } else if (token.kind() != Token.Kind.KEYWORD) {
       Token name = parser.take();
-      statement = parser.peek().is("(") ? call(name) : assignment(name);
+      statement = parser.peek().is("(") ? call(name) : assignments.read(name);
     } else if (token.is("EXIT") || token.is("CONTINUE") || token.is("RETURN")) {
       statement = leave(parser.take());
     } else if (open.size() >= DEEPEST) {
@@ -254,25 +261,17 @@ public final class StatementReader {
     return null;
   }
 
-  private Statement assignment(Token name) {
-    Symbol target = target(name);
-    if (!parser.takeIf(":=")) {
-      Token token = parser.peek();
-      parser.fail(
-          Diagnostic.error(parser.place(token), "`:=` is missing before " + Parser.found(token))
-              .help(token.is("=") ? "`=` compares; write `" + name.text() + " := ...`" : ""));
-      return null;
-    }
-    Syntax syntax = parser.expression();
-    Expression value = typing.wanted(syntax, target == null ? null : target.type());
-    return target == null || value == null || parser.hasFailed()
-        ? null
-        : new Statement.Assignment(target, value);
-  }
-
   /** The symbol to assign, or null after a diagnostic. */
   Symbol target(Token name) {
     if (name.kind() == Token.Kind.BROKEN_VALUE) {
+      return null;
+    }
+    NamedConstant constant = names.constant(name.text());
+    if (constant != null) {
+      problems.add(
+          Diagnostic.error(
+                  parser.place(name), "`" + name.text() + "` cannot be assigned: it is a constant")
+              .note(constant.position(), "`" + constant.name() + "` is declared here"));
       return null;
     }
     Symbol symbol = names.symbol(name.text(), parser.place(name), null, "a name to assign");
@@ -285,7 +284,24 @@ public final class StatementReader {
               .help("leave the loop early with `EXIT`"));
       return symbol;
     }
-    String refusal = symbol == null ? null : assignable.refusal(symbol);
+    if (symbol != null) {
+      claim(symbol, name);
+    }
+    return symbol;
+  }
+
+  /** Every element of an array is assigned. */
+  void claim(ArrayOf array, Token name) {
+    if (claim(array.first(), name)) {
+      for (long i = array.bounds().least() + 1L; i <= array.bounds().greatest(); i++) {
+        claim(names.element(array, i), name);
+      }
+    }
+  }
+
+  /** A symbol is assigned; false after a diagnostic when it may not be. */
+  boolean claim(Symbol symbol, Token name) {
+    String refusal = assignable.refusal(symbol);
     if (refusal != null) {
       Diagnostic refused =
           Diagnostic.error(
@@ -294,10 +310,10 @@ public final class StatementReader {
           symbol.declared() == null
               ? refused
               : refused.note(symbol.declared(), "`" + symbol.name() + "` is declared here"));
-    } else if (symbol != null && writes.stream().noneMatch(w -> w.symbol().equals(symbol))) {
+    } else if (written.add(symbol.name())) {
       writes.add(new Program.Write(symbol, parser.place(name)));
     }
-    return symbol;
+    return refusal == null;
   }
 
   /** From after IF or ELSIF to END_IF. */

@@ -3,10 +3,10 @@ package bufferstop.load;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNotEquals;
 
-import bufferstop.model.Definition;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.Project;
+import bufferstop.model.Routine;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -32,7 +32,7 @@ class LibrariesTest {
   }
 
   private static List<String> names(Project project) {
-    return project.controller().definitions().stream().map(Definition::name).toList();
+    return project.controller().routines().stream().map(Routine::name).toList();
   }
 
   @Test

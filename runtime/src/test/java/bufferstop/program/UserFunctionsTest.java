@@ -164,6 +164,32 @@ class UserFunctionsTest {
   }
 
   @Test
+  void maySeeConstantsUnlessOneOfTheirOwnNamesIsTheSame() {
+    SmallController on =
+        SmallController.ofProject(
+            """
+            project: small
+            scan: T#1ms
+            functions:
+              over:
+                inputs: {x: {type: INT}, most: {type: INT}}
+                returns: INT
+                body: over := x - least * 100 - most;
+            controller:
+              constants: {least: INT#2, most: INT#50}
+              operator: {x: {type: INT}}
+              internal: {i: {type: INT}}
+              logic: i := over(x, 1);
+            """);
+    ScanTable.play(
+        on,
+        """
+        x 201 300
+        i 0   99
+        """);
+  }
+
+  @Test
   void areCalledWhereverTheControllerHasAnExpression() {
     SmallController on =
         SmallController.ofProject(

@@ -1,6 +1,7 @@
 package bufferstop.report;
 
 import bufferstop.model.Controller;
+import bufferstop.model.Definitions;
 import bufferstop.model.Field;
 import bufferstop.model.Position;
 import bufferstop.model.Project;
@@ -26,6 +27,7 @@ final class Results {
         0,
         0,
         new Controller(
+            Definitions.NONE,
             List.of(),
             List.of(),
             List.of(),

@@ -79,6 +79,7 @@ class BrickworksCausesTest {
     Controller weaker =
         new Controller(
             c.definitions(),
+            c.routines(),
             c.points(),
             c.blocks(),
             List.copyOf(interlocks),

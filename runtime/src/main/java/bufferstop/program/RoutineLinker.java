@@ -1,10 +1,10 @@
 package bufferstop.program;
 
 import bufferstop.image.Layout;
-import bufferstop.model.Definition;
-import bufferstop.model.Definition.Pin;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
+import bufferstop.model.Routine;
+import bufferstop.model.Routine.Pin;
 import bufferstop.model.Symbol;
 import bufferstop.model.Symbol.Kind;
 import bufferstop.st.BlockType;
@@ -23,9 +23,12 @@ import java.util.Map;
 import java.util.TreeMap;
 
 /** Makes functions and function blocks of users ready to be called. */
-final class DefinitionLinker {
+final class RoutineLinker {
   private static final String INPUT = "an input is written by the call alone";
   private static final String OUTPUT = "an output of a block is written by its call alone";
+
+  /** Values in the state of a block, or blocks that hold each other grow without bound. */
+  private static final int MOST_MEMORY = 10_000;
 
   private final BlockTypes types;
   private final Layout layout;
@@ -34,22 +37,22 @@ final class DefinitionLinker {
   private final List<Unit> all = new ArrayList<>(); // also those whose name is taken
   private final Map<String, UserFunction> functions = new TreeMap<>(); // likewise
 
-  /** A definition with what it comes to. */
+  /** A routine with what it comes to. */
   private static final class Unit {
-    private final Definition definition;
+    private final Routine routine;
     private final BodyScope scope;
     private final Body body = Body.ofStatements();
     private final List<Statement> before = new ArrayList<>(); // what its body begins with
     private Symbol result; // of a function
     private boolean entered; // its type is being made
 
-    Unit(Definition definition, BodyScope scope) {
-      this.definition = definition;
+    Unit(Routine routine, BodyScope scope) {
+      this.routine = routine;
       this.scope = scope;
     }
   }
 
-  DefinitionLinker(BlockTypes types, Layout layout, Diagnostics problems) {
+  RoutineLinker(BlockTypes types, Layout layout, Diagnostics problems) {
     this.types = types;
     this.layout = layout;
     this.problems = problems;
@@ -61,16 +64,16 @@ final class DefinitionLinker {
   }
 
   /** First pass: gives every function its frame and every block its type. */
-  void declare(List<Definition> definitions) {
-    for (Definition definition : definitions) {
-      Unit unit = new Unit(definition, new BodyScope(definition, layout.controller(), functions));
+  void declare(List<Routine> routines) {
+    for (Routine routine : routines) {
+      Unit unit = new Unit(routine, new BodyScope(routine, layout.controller(), functions));
       all.add(unit);
-      if (isFree(definition)) {
-        units.put(key(definition.name()), unit);
+      if (isFree(routine)) {
+        units.put(key(routine.name()), unit);
       }
     }
     for (Unit unit : all) {
-      if (unit.definition.isFunction()) {
+      if (unit.routine.isFunction()) {
         frame(unit);
       } else if (!unit.entered) {
         type(unit, new ArrayList<>());
@@ -82,13 +85,13 @@ final class DefinitionLinker {
     return name.toUpperCase(Locale.ROOT);
   }
 
-  private boolean isFree(Definition definition) {
-    String name = definition.name();
+  private boolean isFree(Routine routine) {
+    String name = routine.name();
     Unit first = units.get(key(name));
     if (first != null) {
       problems.add(
-          Diagnostic.error(definition.position(), "`" + name + "` is defined twice")
-              .note(first.definition.position(), "first here")
+          Diagnostic.error(routine.position(), "`" + name + "` is defined twice")
+              .note(first.routine.position(), "first here")
               .help("give one of them another name; libraries and project share all names"));
       return false;
     }
@@ -96,7 +99,7 @@ final class DefinitionLinker {
     if (isBlock || ExpressionReader.isFunction(name)) {
       String what = isBlock ? " is a standard function block" : " is a standard function";
       problems.add(
-          Diagnostic.error(definition.position(), "`" + name + "`" + what)
+          Diagnostic.error(routine.position(), "`" + name + "`" + what)
               .help("give yours another name"));
       return false;
     }
@@ -104,33 +107,32 @@ final class DefinitionLinker {
   }
 
   private void frame(Unit unit) {
-    Definition definition = unit.definition;
+    Routine routine = unit.routine;
     List<BlockType.Pin> inputs = new ArrayList<>();
     List<Symbol> frame = new ArrayList<>();
-    for (Pin pin : definition.inputs()) {
-      Symbol cell = cell(definition, pin);
+    for (Pin pin : routine.inputs()) {
+      Symbol cell = cell(routine, pin);
       unit.scope.add(cell, INPUT);
       frame.add(cell);
       inputs.add(plain(pin));
     }
-    Pin value =
-        new Pin(definition.name(), definition.result(), null, 0, false, "", definition.position());
-    List<Pin> begun = new ArrayList<>(definition.locals());
+    Pin value = new Pin(routine.name(), routine.result(), null, 0, false, "", routine.position());
+    List<Pin> begun = new ArrayList<>(routine.locals());
     begun.add(value);
     for (Pin pin : begun) {
-      Symbol cell = cell(definition, pin);
+      Symbol cell = cell(routine, pin);
       unit.scope.add(cell);
       unit.before.add(Terms.set(cell, Terms.value(pin.type(), pin.initial())));
       unit.result = cell;
     }
-    if (units.get(key(definition.name())) == unit) {
+    if (units.get(key(routine.name())) == unit) {
       functions.put(
-          key(definition.name()),
-          new UserFunction(definition.name(), inputs, frame, unit.result, unit.body));
+          key(routine.name()),
+          new UserFunction(routine.name(), inputs, frame, unit.result, unit.body));
     }
   }
 
-  private Symbol cell(Definition function, Pin pin) {
+  private Symbol cell(Routine function, Pin pin) {
     int index = layout.remember(function.name() + "#" + pin.name(), pin.type()).index();
     return new Symbol(index, pin.name(), pin.type(), Kind.INTERNAL, "", pin.text(), pin.position());
   }
@@ -147,39 +149,46 @@ final class DefinitionLinker {
   private void type(Unit unit, List<Unit> path) {
     unit.entered = true;
     path.add(unit);
-    Definition definition = unit.definition;
-    List<BlockType.Pin> inputs = definition.inputs().stream().map(p -> plain(p)).toList();
-    List<BlockType.Pin> outputs = definition.outputs().stream().map(p -> plain(p)).toList();
+    Routine routine = unit.routine;
+    List<BlockType.Pin> inputs = routine.inputs().stream().map(p -> plain(p)).toList();
+    List<BlockType.Pin> outputs = routine.outputs().stream().map(p -> plain(p)).toList();
     int cell = 0;
-    for (Pin pin : definition.inputs()) {
+    for (Pin pin : routine.inputs()) {
       unit.scope.add(local(cell++, pin.name(), plain(pin), pin), INPUT);
     }
-    for (Pin pin : definition.outputs()) {
+    for (Pin pin : routine.outputs()) {
       unit.scope.add(local(cell++, pin.name(), plain(pin), pin));
     }
     List<BlockType.Pin> memory = new ArrayList<>();
-    for (Pin pin : definition.locals()) {
+    for (Pin pin : routine.locals()) {
       if (pin.block() == null) {
         unit.scope.add(local(cell + memory.size(), pin.name(), plain(pin), pin));
         memory.add(plain(pin));
       } else {
         BlockType held = held(pin, path);
-        if (held != null) {
+        if (held != null && hasRoom(pin, memory.size() + held.size())) {
           hold(unit, pin, held, cell + memory.size(), memory);
         }
       }
     }
     path.remove(unit);
-    if (units.get(key(definition.name())) == unit) {
+    if (units.get(key(routine.name())) == unit) {
       types.add(
           new BlockType(
-              definition.name(),
-              inputs,
-              outputs,
-              List.copyOf(memory),
-              unit.body,
-              definition.text()));
+              routine.name(), inputs, outputs, List.copyOf(memory), unit.body, routine.text()));
     }
+  }
+
+  private boolean hasRoom(Pin pin, int cells) {
+    if (cells <= MOST_MEMORY) {
+      return true;
+    }
+    problems.doubt(pin.name());
+    problems.add(
+        Diagnostic.error(
+                pin.position(), "with `" + pin.name() + "` the state has " + cells + " values")
+            .expected("at most " + MOST_MEMORY + ", those of the instances in it included"));
+    return false;
   }
 
   private static Symbol local(int index, String name, BlockType.Pin type, Pin declared) {
@@ -212,21 +221,21 @@ final class DefinitionLinker {
       List<String> circle =
           new ArrayList<>(
               path.subList(path.indexOf(own), path.size()).stream()
-                  .map(u -> u.definition.name())
+                  .map(u -> u.routine.name())
                   .toList());
-      circle.add(own.definition.name());
+      circle.add(own.routine.name());
       problems.add(
           Diagnostic.error(
                   pin.block().position(),
-                  "`" + own.definition.name() + "` holds itself: " + String.join(", ", circle))
+                  "`" + own.routine.name() + "` holds itself: " + String.join(", ", circle))
               .expected("blocks that do not hold each other in a circle"));
-    } else if (own != null && !own.definition.isFunction() && !own.entered) {
+    } else if (own != null && !own.routine.isFunction() && !own.entered) {
       type(own, path);
     }
     BlockType held = types.named(name);
     if (held == null) {
       problems.doubt(pin.name());
-      if (own == null || own.definition.isFunction()) {
+      if (own == null || own.routine.isFunction()) {
         types.reportUnknown(pin.block(), problems);
       }
     }
@@ -238,20 +247,19 @@ final class DefinitionLinker {
     Recursion recursion = new Recursion(problems);
     for (Unit unit : all) {
       int errors = problems.errors();
-      Definition definition = unit.definition;
+      Routine routine = unit.routine;
       Program program =
-          StatementReader.body(definition.body(), unit.scope, unit.scope::refusal, problems);
-      if (definition.isFunction()) {
-        recursion.add(unit.body, definition.name(), program.calls());
+          StatementReader.body(routine.body(), unit.scope, unit.scope::refusal, problems);
+      if (routine.isFunction()) {
+        recursion.add(unit.body, routine.name(), program.calls());
       }
       boolean hasValue =
           unit.result == null
               || program.writes().stream().anyMatch(w -> w.symbol().equals(unit.result));
       if (!hasValue && problems.errors() == errors) {
         problems.add(
-            Diagnostic.error(
-                    definition.position(), "`" + definition.name() + "` never gets a value")
-                .expected("`" + definition.name() + " := ...;` in its body"));
+            Diagnostic.error(routine.position(), "`" + routine.name() + "` never gets a value")
+                .expected("`" + routine.name() + " := ...;` in its body"));
       }
       CallCheck.inBody(unit.scope, program, problems);
       List<Statement> statements = new ArrayList<>(unit.before);

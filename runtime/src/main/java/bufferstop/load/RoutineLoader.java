@@ -1,11 +1,11 @@
 package bufferstop.load;
 
-import bufferstop.model.Definition;
-import bufferstop.model.Definition.Pin;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.Name;
 import bufferstop.model.NearNames;
+import bufferstop.model.Routine;
+import bufferstop.model.Routine.Pin;
 import bufferstop.model.SourceText;
 import bufferstop.model.Tree;
 import bufferstop.model.Type;
@@ -20,7 +20,7 @@ import java.util.TreeSet;
 import java.util.stream.Stream;
 
 /** Reads functions and function blocks, those of a project and those of the libraries it names. */
-final class DefinitionLoader {
+final class RoutineLoader {
   /** So that storing the inputs of a call has room in one method. */
   private static final int MOST_INPUTS = 64;
 
@@ -31,22 +31,23 @@ final class DefinitionLoader {
           "locals", "a local",
           "state", "one part of the state");
 
-  private static final List<String> TYPES = Stream.of(Type.values()).map(Enum::name).toList();
+  private static final List<String> TYPES =
+      Stream.of(Type.values()).filter(Type::isPlain).map(Enum::name).toList();
 
   private final ProjectFiles files;
   private final Sections sections;
   private final Diagnostics problems;
   private final Set<Path> read = new TreeSet<>(); // each library once, however often it is named
-  private final List<Definition> definitions = new ArrayList<>();
+  private final List<Routine> routines = new ArrayList<>();
 
-  DefinitionLoader(ProjectFiles files, Sections sections, Diagnostics problems) {
+  RoutineLoader(ProjectFiles files, Sections sections, Diagnostics problems) {
     this.files = files;
     this.sections = sections;
     this.problems = problems;
   }
 
   /** What a project, or a library, declares, and before it that of the libraries it names. */
-  List<Definition> read(TableReader from) {
+  List<Routine> read(TableReader from) {
     for (Name library : from.names("libraries")) {
       library(library);
     }
@@ -56,14 +57,14 @@ final class DefinitionLoader {
     for (Tree.Entry entry : section(from, "function_blocks", "function blocks by name")) {
       add(entry, block(entry));
     }
-    return List.copyOf(definitions);
+    return List.copyOf(routines);
   }
 
   private List<Tree.Entry> section(TableReader from, String key, String what) {
     int errors = problems.errors();
     List<Tree.Entry> entries = sections.names(from, key, what);
     if (problems.errors() > errors || from.isMisspelt(key)) {
-      Definition.doubtAll(problems);
+      Routine.doubtAll(problems);
     }
     return entries;
   }
@@ -71,7 +72,7 @@ final class DefinitionLoader {
   private void library(Name named) {
     Path file = ProjectFiles.beside(named);
     if (file == null) {
-      Definition.doubtAll(problems);
+      Routine.doubtAll(problems);
       problems.add(
           Diagnostic.error(named.position(), "this cannot be the name of a file")
               .expected("the path of a library, from the folder of this file"));
@@ -79,7 +80,7 @@ final class DefinitionLoader {
       Tree tree = files.read(file, named.position());
       TableReader reader = tree == null ? null : TableReader.open(tree, "a library", problems);
       if (reader == null) {
-        Definition.doubtAll(problems);
+        Routine.doubtAll(problems);
         return;
       }
       reader.words("library");
@@ -89,17 +90,17 @@ final class DefinitionLoader {
     }
   }
 
-  private void add(Tree.Entry entry, Definition definition) {
+  private void add(Tree.Entry entry, Routine routine) {
     boolean named = Identifiers.check(entry.key(), problems);
-    if (definition != null && named) {
-      definitions.add(definition);
+    if (routine != null && named) {
+      routines.add(routine);
     } else {
-      Definition.doubt(entry.key().text(), problems);
+      Routine.doubt(entry.key().text(), problems);
     }
   }
 
   /** Null after a diagnostic. */
-  private Definition function(Tree.Entry entry) {
+  private Routine function(Tree.Entry entry) {
     TableReader reader = TableReader.open(entry, "a function", problems);
     if (reader == null) {
       return null;
@@ -115,7 +116,7 @@ final class DefinitionLoader {
   }
 
   /** Null after a diagnostic. */
-  private Definition block(Tree.Entry entry) {
+  private Routine block(Tree.Entry entry) {
     TableReader reader = TableReader.open(entry, "a function block", problems);
     if (reader == null) {
       return null;
@@ -141,12 +142,12 @@ final class DefinitionLoader {
   private record Parts(
       List<Pin> inputs, List<Pin> outputs, List<Pin> locals, Type result, boolean whole) {}
 
-  private Definition finished(Tree.Entry entry, TableReader reader, Parts parts) {
+  private Routine finished(Tree.Entry entry, TableReader reader, Parts parts) {
     SourceText body = reader.requiredText("body");
     String text = reader.words("text");
     return !reader.finish() || body == null || !parts.whole
         ? null
-        : new Definition(
+        : new Routine(
             entry.key().text(),
             parts.inputs,
             parts.outputs,
@@ -170,7 +171,7 @@ final class DefinitionLoader {
     return type;
   }
 
-  /** The pins of one definition: their names differ from each other, whatever their sections. */
+  /** The pins of one routine: their names differ from each other, whatever their sections. */
   private final class Pins {
     private final String own;
     private final Map<String, Name> taken = new TreeMap<>();
@@ -185,9 +186,9 @@ final class DefinitionLoader {
       this.own = own;
     }
 
-    List<Pin> read(TableReader definition, String key) {
+    List<Pin> read(TableReader routine, String key) {
       List<Pin> pins = new ArrayList<>();
-      Tree.Entry section = definition.entry(key);
+      Tree.Entry section = routine.entry(key);
       TableReader table = section == null ? null : TableReader.open(section, key, problems);
       whole &= section == null || table != null;
       for (Tree.Entry entry : table == null ? List.<Tree.Entry>of() : table.entries()) {

@@ -15,7 +15,7 @@ import java.util.Locale;
  * @param body Structured Text
  * @param position of the name
  */
-public record Definition(
+public record Routine(
     String name,
     List<Pin> inputs,
     List<Pin> outputs,
@@ -25,8 +25,8 @@ public record Definition(
     SourceText body,
     Position position) {
 
-  /** Where a definition that could not be read is doubted. */
-  private static final String DOUBT = "#definitions";
+  /** Below which routines that could not be read are doubted. */
+  private static final String DOUBT = "#routines";
 
   /**
    * A value of a call, or, in the state of a block, an instance of another.
@@ -61,7 +61,7 @@ public record Definition(
     problems.doubt(DOUBT + "." + name.toLowerCase(Locale.ROOT));
   }
 
-  /** Notes that a file or section with definitions could not be read, and was reported. */
+  /** Notes that a file or section with routines could not be read, and was reported. */
   public static void doubtAll(Diagnostics problems) {
     problems.doubt(DOUBT);
   }
