@@ -31,7 +31,7 @@ class BatchMixerTest {
   private static final Path FOLDER = Path.of("..", "configs", "batch-mixer");
   private static final PlantCatalog CATALOG = PlantCatalog.find(List.of(), new Diagnostics());
   private static final int LEAST_LINES = 300;
-  private static final int LEAST_SCENARIOS = 23;
+  private static final int LEAST_SCENARIOS = 25;
 
   @TempDir Path folder;
 
