@@ -32,7 +32,9 @@ final class AlarmLoader {
     List<Controller.Alarm> alarms = new ArrayList<>();
     for (Tree.Entry entry : sections.names(controller, "alarms", "alarms by name")) {
       boolean named = Identifiers.check(entry.key(), problems) && isFree(entry.key());
-      TableReader reader = TableReader.open(entry, "an alarm", problems);
+      TableReader reader =
+          TableReader.knowing(
+              sections.definitions(), TableReader.open(entry, "an alarm", problems));
       Controller.Alarm alarm = reader == null ? null : alarm(entry.key(), reader, acknowledged);
       if (alarm != null && named) {
         alarms.add(alarm);
@@ -93,7 +95,9 @@ final class AlarmLoader {
   }
 
   private Limit limit(TableReader alarm, String kind) {
-    TableReader reader = TableReader.open(alarm.entry(kind), "a limit", problems);
+    TableReader reader =
+        TableReader.knowing(
+            sections.definitions(), TableReader.open(alarm.entry(kind), "a limit", problems));
     if (reader == null) {
       return null;
     }

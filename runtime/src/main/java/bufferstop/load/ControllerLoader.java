@@ -3,10 +3,12 @@ package bufferstop.load;
 import bufferstop.model.Controller;
 import bufferstop.model.Controller.Cause;
 import bufferstop.model.Controller.InterlockKind;
+import bufferstop.model.Definitions;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.Name;
 import bufferstop.model.Point;
+import bufferstop.model.Routine;
 import bufferstop.model.SourceText;
 import bufferstop.model.Tree;
 import java.util.ArrayList;
@@ -28,20 +30,38 @@ final class ControllerLoader {
     this.problems = problems;
   }
 
-  /** The controller of that section; an empty one without a section. */
-  Controller read(TableReader reader) {
+  /**
+   * The controller of that section; an empty one without a section.
+   *
+   * @param routines of the project and its libraries
+   */
+  Controller read(TableReader reader, List<Routine> routines) {
     if (reader == null) {
-      return new Controller(List.of(), List.of(), List.of(), List.of(), NOTHING, List.of(), null);
+      return new Controller(
+          Definitions.NONE,
+          routines,
+          List.of(),
+          List.of(),
+          List.of(),
+          List.of(),
+          NOTHING,
+          List.of(),
+          null);
     }
-    PointLoader points = new PointLoader(sections, problems);
+    sections.define(new DefinitionsLoader(sections, problems).read(reader));
+    PointLoader pointLoader = new PointLoader(sections, problems);
+    Definitions definitions = sections.definitions();
     SourceText logic = reader.text("logic");
     SourceText acknowledge = reader.text("acknowledge");
     List<Controller.Alarm> alarms =
         new AlarmLoader(sections, problems).read(reader, acknowledge != null);
-    List<Point> all = new ArrayList<>(points.read(reader));
+    List<Point> all = new ArrayList<>(pointLoader.read(reader));
     all.addAll(AlarmPoints.of(alarms));
     Controller controller =
         new Controller(
+            new Definitions(
+                definitions.enumerations(), definitions.constants(), pointLoader.arrays()),
+            routines,
             List.copyOf(all),
             blocks(reader),
             interlocks(reader),
@@ -74,14 +94,13 @@ final class ControllerLoader {
     return List.copyOf(blocks);
   }
 
-  /** Expressions by the standard's input names, upper case; null where one could not be read. */
+  /** Expressions by the names of inputs, as written; null where one could not be read. */
   private Map<Name, SourceText> inputs(TableReader reader) {
     Map<Name, SourceText> inputs = new LinkedHashMap<>();
     for (Tree.Entry entry : reader.entries()) {
       Name key = entry.key();
       if (!key.text().equals("block")) {
-        Name pin = new Name(key.text().toUpperCase(Locale.ROOT), key.position());
-        inputs.put(pin, TableReader.textOf(entry, problems));
+        inputs.put(key, TableReader.textOf(entry, problems));
       }
     }
     return inputs;

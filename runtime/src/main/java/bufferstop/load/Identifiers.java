@@ -44,6 +44,7 @@ final class Identifiers {
           "do",
           "end_for",
           "exit",
+          "continue",
           "while",
           "end_while",
           "repeat",
@@ -61,7 +62,13 @@ final class Identifiers {
           "ulint",
           "real",
           "lreal",
-          "time");
+          "time",
+          "byte",
+          "word",
+          "dword",
+          "lword",
+          "string",
+          "array");
 
   private Identifiers() {}
 

@@ -1,5 +1,6 @@
 package bufferstop.load;
 
+import bufferstop.model.Definitions;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.Tree;
@@ -15,15 +16,26 @@ final class Sections {
   private static final Set<String> WITH_HEADS =
       Set.of("supplies", "nodes", "panel", "circuits", "hazards", "alarms", "wiring");
 
-  /** Sections that declare no name an expression may use. */
-  private static final Set<String> WITHOUT_NAMES = Set.of("modbus", "hmi", "field", "plc", "map");
+  /** Sections that declare no point, so that no expression misses one of theirs. */
+  private static final Set<String> WITHOUT_NAMES =
+      Set.of("modbus", "hmi", "field", "plc", "map", "functions", "function_blocks");
 
   private final ProjectFiles files;
   private final Diagnostics problems;
+  private Definitions definitions = Definitions.NONE;
 
   Sections(ProjectFiles files, Diagnostics problems) {
     this.files = files;
     this.problems = problems;
+  }
+
+  /** What was defined so far; nothing before {@link #define}. */
+  Definitions definitions() {
+    return definitions;
+  }
+
+  void define(Definitions all) {
+    definitions = all;
   }
 
   /** A section that is a mapping; null when absent, or wrong after a diagnostic. */

@@ -56,6 +56,13 @@ public final class MapLinker {
               .help(NearNames.question(name.text(), scope.names())));
       return null;
     }
+    if (symbol.type() == Type.STRING) {
+      problems.add(
+          Diagnostic.error(
+                  entry.position(), "`" + name.text() + "` is a STRING, which no map can carry")
+              .expected("a BOOL, number, TIME, bit string or enumeration"));
+      return null;
+    }
     if (entry.table().isBit() && symbol.type() != Type.BOOL) {
       problems.add(
           Diagnostic.error(

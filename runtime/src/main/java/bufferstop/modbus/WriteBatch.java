@@ -52,7 +52,8 @@ final class WriteBatch {
   static WriteRequest masked(AddressTable table, int address, int and, int or) throws Refusal {
     Refusal.unless(table.takes(address, 1), Refusal.ILLEGAL_ADDRESS);
     Slot slot = table.slotAt(address);
-    boolean suitsAnyBits = slot.type() == Type.INT || slot.type() == Type.UINT;
+    boolean suitsAnyBits =
+        slot.type() == Type.INT || slot.type() == Type.UINT || slot.type() == Type.WORD;
     Refusal.unless(suitsAnyBits && slot.writable().least() == null, Refusal.DEVICE_FAILURE);
     WriteBatch batch = new WriteBatch();
     batch.put(slot, RegisterCode.bits(or, slot.type()));

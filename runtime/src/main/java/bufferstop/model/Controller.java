@@ -7,8 +7,10 @@ import java.util.Map;
 /**
  * The declared controller, every list in file order.
  *
+ * @param definitions types, constants and arrays
+ * @param routines functions and function blocks of users, those of libraries first
  * @param points inputs, outputs, operator points and internals
- * @param blocks standard function blocks
+ * @param blocks instances of function blocks
  * @param interlocks permissives, interlocks and trips
  * @param sequences sequential function charts
  * @param logic Structured Text, empty when there is none
@@ -16,6 +18,8 @@ import java.util.Map;
  * @param acknowledge its rising edge acknowledges every alarm; null when alarms need none
  */
 public record Controller(
+    Definitions definitions,
+    List<Routine> routines,
     List<Point> points,
     List<Block> blocks,
     List<Interlock> interlocks,
@@ -25,11 +29,11 @@ public record Controller(
     SourceText acknowledge) {
 
   /**
-   * One instance of a standard function block.
+   * One instance of a function block.
    *
    * @param name of the instance
-   * @param block the standard's name: {@code TON}
-   * @param inputs expressions by the standard's input names, upper case, in file order
+   * @param block {@code TON}, or the name of a user's own
+   * @param inputs expressions by the names of inputs, as written, in file order
    */
   public record Block(String name, Name block, Map<Name, SourceText> inputs, Position position) {}
 

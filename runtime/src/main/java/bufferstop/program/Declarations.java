@@ -5,14 +5,11 @@ import bufferstop.image.Layout.Seen;
 import bufferstop.model.Controller;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
-import bufferstop.model.Name;
-import bufferstop.model.NearNames;
 import bufferstop.model.Point;
 import bufferstop.model.Position;
 import bufferstop.model.Symbol.Kind;
 import bufferstop.model.Type;
 import bufferstop.st.BlockType;
-import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
@@ -33,6 +30,9 @@ final class Declarations {
   }
 
   void declare(Controller controller) {
+    layout.define(controller.definitions());
+    controller.definitions().constants().forEach(c -> head(c.name(), c.position()));
+    controller.definitions().arrays().forEach(a -> head(a.name(), a.position()));
     controller.points().forEach(this::point);
     controller.blocks().forEach(this::block);
     controller.interlocks().forEach(this::interlock);
@@ -53,17 +53,28 @@ final class Declarations {
   }
 
   private void point(Point point) {
-    head(point.name(), point.position());
+    if (!point.name().endsWith("]")) { // the head of an element is its array
+      head(point.name(), point.position());
+    }
     if (point.kind() == Kind.OUTPUT) {
-      add(point.name(), point.type(), Kind.OUTPUT, Seen.BY_CONTROLLER, point);
-      add(point.name(), point.type(), Kind.OUTPUT, Seen.BY_FIELD, point);
+      add(point, Seen.BY_CONTROLLER);
+      add(point, Seen.BY_FIELD);
     } else {
-      add(point.name(), point.type(), point.kind(), Seen.BY_ALL, point);
+      add(point, Seen.BY_ALL);
     }
   }
 
-  private void add(String name, Type type, Kind kind, Seen seen, Point point) {
-    layout.add(name, type, kind, seen, "", point.text(), point.position());
+  private void add(Point point, Seen seen) {
+    layout.add(
+        point.name(),
+        point.type(),
+        point.kind(),
+        seen,
+        "",
+        point.text(),
+        point.position(),
+        point.enumeration(),
+        point.length());
   }
 
   private void value(String name, Type type, String text, Position position) {
@@ -89,12 +100,7 @@ final class Declarations {
     head(block.name(), block.position());
     BlockType type = types.named(block.block().text());
     if (type == null) {
-      Name name = block.block();
-      List<String> all = types.names();
-      problems.add(
-          Diagnostic.error(name.position(), "no block named `" + name.text() + "`")
-              .expected(String.join(", ", all))
-              .help(NearNames.question(name.text(), all)));
+      types.reportUnknown(block.block(), problems);
       problems.doubt(block.name());
       return;
     }

@@ -4,6 +4,7 @@ import bufferstop.model.ModbusMap;
 import bufferstop.model.ModbusMap.Entry;
 import bufferstop.model.Point;
 import bufferstop.model.Scope;
+import bufferstop.model.StringCells;
 import bufferstop.model.Symbol;
 import bufferstop.model.Symbol.Kind;
 import bufferstop.model.Type;
@@ -99,7 +100,7 @@ public final class PointList {
     return Arrays.asList(
         symbol.name(),
         symbol.kind().words(),
-        symbol.type().name(),
+        symbol.typeName(),
         map == null ? "" : map.name(),
         map == null ? "" : Integer.toString(map.unit()),
         entry == null ? "" : entry.table().word(),
@@ -108,7 +109,9 @@ public final class PointList {
         register && entry.size() > 1 ? entry.order().word() : "",
         entry == null ? "" : written ? "read-write" : "read",
         initial(point),
-        point != null && point.kind() == Kind.OUTPUT ? print(point.type(), point.safe()) : "",
+        point != null && point.kind() == Kind.OUTPUT
+            ? Values.print(point.type(), point.enumeration(), point.safe())
+            : "",
         point == null || point.supply() == null ? "" : point.supply().text(),
         point == null ? "" : point.terminal(),
         symbol.unit(),
@@ -117,11 +120,10 @@ public final class PointList {
 
   private static String initial(Point point) {
     boolean has = point != null && (point.kind() == Kind.OPERATOR || point.kind() == Kind.INTERNAL);
-    return has ? print(point.type(), point.initial()) : "";
-  }
-
-  private static String print(Type type, long bits) {
-    return Values.print(type, bits);
+    if (has && point.type() == Type.STRING) {
+      return StringCells.literal(point.initialText());
+    }
+    return has ? Values.print(point.type(), point.enumeration(), point.initial()) : "";
   }
 
   /** As CSV, RFC 4180. */

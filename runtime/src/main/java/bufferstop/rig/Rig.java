@@ -46,9 +46,9 @@ public record Rig(
   public static Rig build(Project project, PlantCatalog catalog, long seed, Diagnostics problems) {
     Layout layout = new Layout();
     ScanPoints scanPoints = ScanPoints.declare(layout);
-    ProgramLinker.declare(project.controller(), layout, problems);
+    ProgramLinker programLinker = ProgramLinker.declare(project.controller(), layout, problems);
     FieldLinker fieldLinker = FieldLinker.declare(project, catalog, seed, layout, problems);
-    ControllerProgram program = ProgramLinker.link(project.controller(), layout, problems);
+    ControllerProgram program = programLinker.link();
     FieldRun field = fieldLinker.link();
     List<ModbusMap> maps =
         project.maps().stream().map(m -> MapLinker.link(m, layout.field(), problems)).toList();

@@ -1,7 +1,9 @@
 package bufferstop.st;
 
+import bufferstop.model.ArrayOf;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
+import bufferstop.model.NamedConstant;
 import bufferstop.model.Position;
 import bufferstop.model.Scope;
 import bufferstop.model.SourceText;
@@ -13,11 +15,13 @@ import java.util.Deque;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
 
 /**
- * Reads Structured Text statements: assignments, IF with ELSIF and ELSE, CASE, FOR, EXIT, empty
- * ones. After a problem it goes on at the next {@code ;}, so that all problems are found in one
- * pass.
+ * Reads Structured Text statements: assignments, calls of blocks, IF with ELSIF and ELSE, CASE,
+ * FOR, EXIT, CONTINUE, RETURN, empty ones. After a problem it goes on at the next {@code ;}, so
+ * that all problems are found in one pass.
  */
 public final class StatementReader {
   private static final int DEEPEST = 100;
@@ -28,18 +32,24 @@ public final class StatementReader {
   private final Parser parser;
   private final Names names;
   private final Typing typing;
+  private final boolean isBody;
   private final List<Program.Write> writes = new ArrayList<>();
+  private final List<Program.BlockCall> blockCalls = new ArrayList<>();
+  private final Set<String> written = new TreeSet<>(); // names of what is in writes
+  private final AssignmentReader assignments;
   private final Map<Symbol, Position> controls = new LinkedHashMap<>(); // of the loops around
   private final Deque<Token> open = new ArrayDeque<>(); // the words that begin what is not closed
 
   private StatementReader(
-      SourceText text, Scope scope, Assignable assignable, Diagnostics problems) {
+      SourceText text, Scope scope, Assignable assignable, boolean isBody, Diagnostics problems) {
     this.text = text;
     this.assignable = assignable;
+    this.isBody = isBody;
     this.problems = problems;
     this.parser = new Parser(text, problems);
     this.names = new Names(scope, name -> null, problems);
     this.typing = new Typing(text, names, problems);
+    this.assignments = new AssignmentReader(this, parser, typing, names, problems);
   }
 
   /**
@@ -51,8 +61,17 @@ public final class StatementReader {
    */
   public static Program read(
       SourceText text, Scope scope, Assignable assignable, Diagnostics problems) {
-    StatementReader reader = new StatementReader(text, scope, assignable, problems);
-    return new Program(reader.all(), reader.writes);
+    return new StatementReader(text, scope, assignable, false, problems).program();
+  }
+
+  /** Reads the body of a function or block, which RETURN leaves; otherwise likewise. */
+  public static Program body(
+      SourceText text, CallScope scope, Assignable assignable, Diagnostics problems) {
+    return new StatementReader(text, scope, assignable, true, problems).program();
+  }
+
+  private Program program() {
+    return new Program(all(), writes, blockCalls, typing.called());
   }
 
   private Statement all() {
@@ -114,9 +133,10 @@ public final class StatementReader {
     if (!startsStatement(token)) {
       noStatement(token);
     } else if (token.kind() != Token.Kind.KEYWORD) {
-      statement = assignment(parser.take());
-    } else if (token.is("EXIT")) {
-      statement = exit(parser.take());
+      Token name = parser.take();
+      statement = parser.peek().is("(") ? call(name) : assignments.read(name);
+    } else if (token.is("EXIT") || token.is("CONTINUE") || token.is("RETURN")) {
+      statement = leave(parser.take());
     } else if (open.size() >= DEEPEST) {
       statement = tooDeep();
     } else {
@@ -132,7 +152,9 @@ public final class StatementReader {
         || token.is("IF")
         || token.is("CASE")
         || token.is("FOR")
-        || token.is("EXIT");
+        || token.is("EXIT")
+        || token.is("CONTINUE")
+        || token.is("RETURN");
   }
 
   private Statement block(Token start) {
@@ -161,12 +183,38 @@ public final class StatementReader {
     return body;
   }
 
-  private Statement exit(Token exit) {
-    if (isOpen("FOR")) {
-      return new Statement.Exit();
+  private Statement leave(Token word) {
+    if (word.is("RETURN")) {
+      return isBody ? new Statement.Leave(Statement.RETURN) : refuseReturn(word);
     }
-    problems.add(Diagnostic.error(parser.place(exit), "`EXIT` outside a loop"));
+    if (isOpen("FOR")) {
+      return new Statement.Leave(word.is("EXIT") ? Statement.EXIT : Statement.CONTINUE);
+    }
+    problems.add(Diagnostic.error(parser.place(word), "`" + word.text() + "` outside a loop"));
     return null;
+  }
+
+  private Statement refuseReturn(Token word) {
+    problems.add(
+        Diagnostic.error(parser.place(word), "`RETURN` outside a function or function block")
+            .help("put what follows into an `IF`"));
+    return null;
+  }
+
+  private Statement call(Token name) {
+    Instance instance = null;
+    if (name.kind() == Token.Kind.NAME) {
+      instance = names.instance(name.text());
+      if (instance == null) {
+        names.noInstance(name.text(), parser.place(name));
+      }
+    }
+    CallReader reader = new CallReader(this, parser, typing, problems);
+    Statement call = reader.read(instance);
+    if (instance != null) {
+      blockCalls.add(new Program.BlockCall(instance, reader.given(), parser.place(name)));
+    }
+    return call;
   }
 
   private void noStatement(Token token) {
@@ -213,25 +261,17 @@ public final class StatementReader {
     return null;
   }
 
-  private Statement assignment(Token name) {
-    Symbol target = target(name);
-    if (!parser.takeIf(":=")) {
-      Token token = parser.peek();
-      parser.fail(
-          Diagnostic.error(parser.place(token), "`:=` is missing before " + Parser.found(token))
-              .help(token.is("=") ? "`=` compares; write `" + name.text() + " := ...`" : ""));
-      return null;
-    }
-    Syntax syntax = parser.expression();
-    Expression value = typing.wanted(syntax, target == null ? null : target.type());
-    return target == null || value == null || parser.hasFailed()
-        ? null
-        : new Statement.Assignment(target, value);
-  }
-
   /** The symbol to assign, or null after a diagnostic. */
   Symbol target(Token name) {
     if (name.kind() == Token.Kind.BROKEN_VALUE) {
+      return null;
+    }
+    NamedConstant constant = names.constant(name.text());
+    if (constant != null) {
+      problems.add(
+          Diagnostic.error(
+                  parser.place(name), "`" + name.text() + "` cannot be assigned: it is a constant")
+              .note(constant.position(), "`" + constant.name() + "` is declared here"));
       return null;
     }
     Symbol symbol = names.symbol(name.text(), parser.place(name), null, "a name to assign");
@@ -244,7 +284,24 @@ public final class StatementReader {
               .help("leave the loop early with `EXIT`"));
       return symbol;
     }
-    String refusal = symbol == null ? null : assignable.refusal(symbol);
+    if (symbol != null) {
+      claim(symbol, name);
+    }
+    return symbol;
+  }
+
+  /** Every element of an array is assigned. */
+  void claim(ArrayOf array, Token name) {
+    if (claim(array.first(), name)) {
+      for (long i = array.bounds().least() + 1L; i <= array.bounds().greatest(); i++) {
+        claim(names.element(array, i), name);
+      }
+    }
+  }
+
+  /** A symbol is assigned; false after a diagnostic when it may not be. */
+  boolean claim(Symbol symbol, Token name) {
+    String refusal = assignable.refusal(symbol);
     if (refusal != null) {
       Diagnostic refused =
           Diagnostic.error(
@@ -253,10 +310,10 @@ public final class StatementReader {
           symbol.declared() == null
               ? refused
               : refused.note(symbol.declared(), "`" + symbol.name() + "` is declared here"));
-    } else if (symbol != null && writes.stream().noneMatch(w -> w.symbol().equals(symbol))) {
+    } else if (written.add(symbol.name())) {
       writes.add(new Program.Write(symbol, parser.place(name)));
     }
-    return symbol;
+    return refusal == null;
   }
 
   /** From after IF or ELSIF to END_IF. */

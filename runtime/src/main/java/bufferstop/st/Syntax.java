@@ -1,6 +1,7 @@
 package bufferstop.st;
 
 import java.util.List;
+import java.util.Locale;
 
 /** An expression as it is written, before names and types are known. Offsets are into its text. */
 sealed interface Syntax {
@@ -14,6 +15,14 @@ sealed interface Syntax {
 
   /** A dotted name. */
   record Name(String text, int start, int end) implements Syntax {}
+
+  /**
+   * An element of an array.
+   *
+   * @param name of the array
+   * @param nameEnd offset after the name
+   */
+  record Index(String name, Syntax index, int start, int nameEnd, int end) implements Syntax {}
 
   /** Brackets, which keep a sign or NOT together with what follows. */
   record Brackets(Syntax inner, int start, int end) implements Syntax {}
@@ -31,11 +40,24 @@ sealed interface Syntax {
   /**
    * A function.
    *
-   * @param name upper case
+   * @param written its name as written
    * @param nameEnd offset after the name
    */
-  record Call(String name, List<Syntax> inputs, int start, int nameEnd, int end)
-      implements Syntax {}
+  record Call(String written, List<Syntax> inputs, int start, int nameEnd, int end)
+      implements Syntax {
+
+    /** The name in upper case. */
+    String name() {
+      return written.toUpperCase(Locale.ROOT);
+    }
+  }
+
+  /**
+   * An input with its name: {@code IN := x}. Inputs of a call alone.
+   *
+   * @param nameEnd offset after the name
+   */
+  record Named(String name, Syntax value, int start, int nameEnd, int end) implements Syntax {}
 
   /** Parts of something already reported; what is wrong inside them still counts. */
   record Remains(List<Syntax> parts, int start, int end) implements Syntax {}

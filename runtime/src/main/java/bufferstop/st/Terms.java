@@ -6,6 +6,7 @@ import bufferstop.model.Symbol;
 import bufferstop.model.Symbol.Kind;
 import bufferstop.model.SystemCells;
 import bufferstop.model.Type;
+import bufferstop.model.Values;
 import java.util.List;
 
 /** Trees that no user wrote: what declared interlocks, sequences and alarms come to. */
@@ -25,6 +26,11 @@ public final class Terms {
   /** A TIME. */
   public static Expression micros(long micros) {
     return new Constant(Type.TIME, micros, SourceText.of(micros + "us"));
+  }
+
+  /** A value of any type, in its encoding. */
+  public static Expression value(Type type, long bits) {
+    return new Constant(type, bits, SourceText.of(Values.print(type, bits)));
   }
 
   /** An LREAL. */

@@ -78,6 +78,8 @@ class BrickworksCausesTest {
     Controller c = CAREFUL.controller();
     Controller weaker =
         new Controller(
+            c.definitions(),
+            c.routines(),
             c.points(),
             c.blocks(),
             List.copyOf(interlocks),
