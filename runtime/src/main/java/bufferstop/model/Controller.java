@@ -65,29 +65,42 @@ public record Controller(
   /**
    * A sequential function chart.
    *
+   * @param actions those that are statements
    * @param abort leads to one step whenever it holds; null when there is none
+   * @param hold makes it stand still; null when nothing does
+   * @param manual lets it be stepped by hand; null when it cannot be
    */
   public record Sequence(
       String name,
       List<Step> steps,
       List<Transition> transitions,
+      List<StatementAction> actions,
       Abort abort,
+      Hold hold,
+      Manual manual,
       Position position) {}
 
   /**
    * A step.
    *
+   * @param isFinal while it is active its sequence is done
+   * @param runs the sequence that it encloses; null when there is none
    * @param atLeastMicros no transition leaves it earlier; 0 for no limit
    * @param withinMicros longest stay before it is late; 0 for no limit
    */
   public record Step(
       String name,
       boolean initial,
+      boolean isFinal,
+      Name runs,
       List<Action> actions,
       long atLeastMicros,
       long withinMicros,
       String text,
       Position position) {}
+
+  /** Statements that steps ask for by name. */
+  public record StatementAction(Name name, SourceText statements) {}
 
   /** What an action does to its target. Source: IEC 61131-3:2003, Table 45 [re-read]. */
   public enum Qualifier {
@@ -108,7 +121,11 @@ public record Controller(
     /** Delayed and stored: likewise, if the step is still active then. */
     DS(true),
     /** Stored and time limited: TRUE for the time since the step began; begins anew after R. */
-    SL(true);
+    SL(true),
+    /** Pulse, rising: statements run once in the scan in which the step becomes active. */
+    P1(false),
+    /** Pulse, falling: statements run once in the scan in which the step is left. */
+    P0(false);
 
     private final boolean timed;
 
@@ -120,10 +137,15 @@ public record Controller(
     public boolean isTimed() {
       return timed;
     }
+
+    /** Whether it runs statements without making a BOOL TRUE. */
+    public boolean isForStatements() {
+      return this == P1 || this == P0;
+    }
   }
 
   /**
-   * An action on a BOOL output or internal.
+   * An action on a BOOL output or internal, or on statements of the sequence.
    *
    * @param micros the time of a qualifier that has one, above 0; else 0
    */
@@ -136,6 +158,17 @@ public record Controller(
    * While {@code when} holds the sequence stands in {@code to} alone, its stored actions cleared.
    */
   public record Abort(SourceText when, Name to) {}
+
+  /**
+   * While held the sequence stands still.
+   *
+   * @param restart its rising edge ends the hold once {@code when} is FALSE; null when the hold
+   *     ends with {@code when}
+   */
+  public record Hold(SourceText when, SourceText restart) {}
+
+  /** While {@code when} holds, the sequence moves at a rising edge of {@code next} alone. */
+  public record Manual(SourceText when, SourceText next) {}
 
   /** How much an alarm matters. */
   public enum Priority {

@@ -36,7 +36,10 @@ final class Declarations {
     controller.points().forEach(this::point);
     controller.blocks().forEach(this::block);
     controller.interlocks().forEach(this::interlock);
-    controller.sequences().forEach(this::sequence);
+    SubSequences subSequences = new SubSequences(controller);
+    for (Controller.Sequence sequence : controller.sequences()) {
+      sequence(sequence, subSequences.canHold(sequence));
+    }
     value("alarms.active", Type.BOOL, "an alarm is active", NOWHERE);
     value("alarms.unacknowledged", Type.BOOL, "an alarm waits for acknowledgement", NOWHERE);
     Map<String, Position> alarms = new TreeMap<>();
@@ -128,15 +131,48 @@ final class Declarations {
     return interlock.causes().size() != 1 || !interlock.causes().get(0).name().equals("cause");
   }
 
-  private void sequence(Controller.Sequence sequence) {
+  private void sequence(Controller.Sequence sequence, boolean canHold) {
     head(sequence.name(), sequence.position());
-    Map<String, Position> steps = new TreeMap<>();
+    Map<String, Position> parts = new TreeMap<>();
     for (Controller.Step step : sequence.steps()) {
       String name = sequence.name() + "." + step.name();
-      unique(steps, step.name(), name, step.position());
+      unique(parts, step.name(), name, step.position());
       value(name + ".X", Type.BOOL, step.text(), step.position());
       value(name + ".T", Type.TIME, "time in step", step.position());
       value(name + ".late", Type.BOOL, "longer in step than allowed", step.position());
+    }
+    for (Controller.StatementAction action : sequence.actions()) {
+      String name = sequence.name() + "." + action.name().text();
+      unique(parts, action.name().text(), name, action.name().position());
+      notAPoint(action.name());
+      value(name + ".Q", Type.BOOL, "action is asked for", action.name().position());
+    }
+    states(sequence, canHold);
+  }
+
+  /** In the actions of a step its name must mean one thing. */
+  private void notAPoint(Name action) {
+    Position point = heads.get(action.text().toLowerCase(Locale.ROOT));
+    if (point != null) {
+      problems.add(
+          Diagnostic.error(
+                  action.position(), "`" + action.text() + "` is an action and a name besides")
+              .note(point, "the other")
+              .help("give one of them another name, so that `do` says which is meant"));
+    }
+  }
+
+  private void states(Controller.Sequence sequence, boolean canHold) {
+    String name = sequence.name();
+    Position place = sequence.position();
+    if (canHold) {
+      value(name + ".held", Type.BOOL, "stands still", place);
+    }
+    if (sequence.manual() != null) {
+      value(name + ".manual", Type.BOOL, "stepped by hand", place);
+    }
+    if (sequence.steps().stream().anyMatch(Controller.Step::isFinal)) {
+      value(name + ".done", Type.BOOL, "in a final step", place);
     }
   }
 }

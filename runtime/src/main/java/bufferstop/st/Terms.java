@@ -28,12 +28,21 @@ public final class Terms {
 
   /** The time of this scan. */
   public static Expression now() {
-    return read(new Symbol(SystemCells.TIME, "scan.time", Type.TIME, Kind.INTERNAL, "", "", null));
+    return read(scanTime());
+  }
+
+  private static Symbol scanTime() {
+    return new Symbol(SystemCells.TIME, "scan.time", Type.TIME, Kind.INTERNAL, "", "", null);
   }
 
   /** The time since the moment in a cell. */
   public static Expression elapsed(Symbol since) {
-    return new Elapsed(since);
+    return between(since, scanTime());
+  }
+
+  /** The time from the moment in one cell to that in another. */
+  public static Expression between(Symbol since, Symbol until) {
+    return new Elapsed(since, until);
   }
 
   /** NOT. */
