@@ -60,6 +60,7 @@ public final class ProgramLinker {
     if (problems.hasErrors()) {
       return null;
     }
+    ChartChecks.check(controller, problems);
     for (Point point : controller.points()) {
       if (point.kind() == Kind.OPERATOR || point.kind() == Kind.INTERNAL) {
         initially(layout.controller().find(point.name()), point.initial());
