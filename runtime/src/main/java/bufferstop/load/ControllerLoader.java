@@ -1,9 +1,6 @@
 package bufferstop.load;
 
 import bufferstop.model.Controller;
-import bufferstop.model.Controller.Cause;
-import bufferstop.model.Controller.InterlockKind;
-import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.Name;
 import bufferstop.model.SourceText;
@@ -17,7 +14,6 @@ import java.util.Map;
 /** Reads the {@code controller} section. */
 final class ControllerLoader {
   private static final SourceText NOTHING = SourceText.of("");
-  private static final List<String> KINDS = List.of("permissive", "interlock", "trip");
 
   private final Sections sections;
   private final Diagnostics problems;
@@ -34,14 +30,15 @@ final class ControllerLoader {
     }
     PointLoader points = new PointLoader(sections, problems);
     SourceText logic = reader.text("logic");
+    List<Controller.Interlock> interlocks = new InterlockLoader(sections, problems).read(reader);
     Controller controller =
         new Controller(
             points.read(reader),
             blocks(reader),
-            interlocks(reader),
+            interlocks,
             new SequenceLoader(sections, problems).read(reader),
             logic == null ? NOTHING : logic,
-            alarms(reader),
+            alarms(reader, interlocks),
             reader.text("acknowledge"));
     reader.finish();
     return controller;
@@ -81,82 +78,8 @@ final class ControllerLoader {
     return inputs;
   }
 
-  private List<Controller.Interlock> interlocks(TableReader controller) {
-    List<Controller.Interlock> interlocks = new ArrayList<>();
-    for (Tree.Entry entry : sections.names(controller, "interlocks", "interlocks by name")) {
-      boolean named = Identifiers.check(entry.key(), problems);
-      TableReader reader = TableReader.open(entry, "an interlock", problems);
-      Controller.Interlock interlock = reader == null ? null : interlock(entry.key(), reader);
-      if (interlock != null && named) {
-        interlocks.add(interlock);
-      } else {
-        problems.doubt(entry.key().text());
-      }
-    }
-    return List.copyOf(interlocks);
-  }
-
-  private Controller.Interlock interlock(Name name, TableReader reader) {
-    List<String> given = reader.given(KINDS);
-    String kind = given.size() == 1 ? given.get(0) : "";
-    boolean trip = kind.equals("trip");
-    List<Name> makesSafe = reader.names("makes_safe");
-    String text = reader.words("text");
-    SourceText reset = trip ? reader.requiredText("reset") : null;
-    if (!trip) {
-      reader.belongs("reset", "trips; a permissive or interlock does not latch");
-    }
-    if (!reader.finish() && given.isEmpty()) {
-      return null;
-    }
-    if (given.size() != 1) {
-      problems.add(
-          Diagnostic.error(
-                  name.position(),
-                  "`"
-                      + name.text()
-                      + "` is "
-                      + (given.isEmpty() ? "none" : "several")
-                      + " of permissive, interlock and trip")
-              .expected("exactly one of the keys permissive, interlock, trip"));
-      return null;
-    }
-    return new Controller.Interlock(
-        name.text(),
-        InterlockKind.valueOf(kind.toUpperCase(Locale.ROOT)),
-        causes(name, reader.entry(kind)),
-        reset,
-        makesSafe,
-        text,
-        name.position());
-  }
-
-  private List<Cause> causes(Name interlock, Tree.Entry given) {
-    List<Cause> causes = new ArrayList<>();
-    if (given.value() instanceof Tree.Table table && !table.entries().isEmpty()) {
-      for (Tree.Entry entry : table.entries()) {
-        boolean named = Identifiers.check(entry.key(), problems);
-        SourceText condition = Conditions.of(entry, problems);
-        if (named && condition != null) {
-          causes.add(new Cause(entry.key().text(), condition, entry.key().position()));
-        } else {
-          problems.doubt(interlock.text() + ".first." + entry.key().text());
-        }
-      }
-    } else if (given.value() instanceof Tree.Table) {
-      problems.add(
-          Diagnostic.error(given.value().position(), "`" + interlock.text() + "` has no causes")
-              .expected("a BOOL expression, or several by name"));
-    } else {
-      SourceText condition = Conditions.of(given, problems);
-      if (condition != null) {
-        causes.add(new Cause("cause", condition, condition.whole()));
-      }
-    }
-    return List.copyOf(causes);
-  }
-
-  private List<Controller.Alarm> alarms(TableReader controller) {
+  private List<Controller.Alarm> alarms(
+      TableReader controller, List<Controller.Interlock> interlocks) {
     List<Controller.Alarm> alarms = new ArrayList<>();
     for (Tree.Entry entry : sections.names(controller, "alarms", "alarms by name")) {
       boolean named = Identifiers.check(entry.key(), problems);
@@ -168,6 +91,7 @@ final class ControllerLoader {
         problems.doubt("alarms." + entry.key().text());
       }
     }
+    alarms.addAll(InterlockLoader.bypassAlarms(interlocks));
     return List.copyOf(alarms);
   }
 

@@ -49,6 +49,7 @@ public record Controller(
    *     one suffices (trip)
    * @param reset a trip's reset, acting on its rising edge; null on the others
    * @param makesSafe outputs held at their safe value while it acts
+   * @param group of which the first to act is kept; null when it is in none
    */
   public record Interlock(
       String name,
@@ -56,11 +57,53 @@ public record Controller(
       List<Cause> causes,
       SourceText reset,
       List<Name> makesSafe,
+      Name group,
       String text,
       Position position) {}
 
-  /** One named condition of an interlock. */
-  public record Cause(String name, SourceText condition, Position position) {}
+  /**
+   * One named condition of an interlock, or a vote of several.
+   *
+   * @param condition null when it is voted
+   * @param vote null when it is not
+   * @param delayMicros how long it must ask before it acts; 0 for at once
+   * @param bypass null when it cannot be bypassed
+   */
+  public record Cause(
+      String name,
+      SourceText condition,
+      Vote vote,
+      long delayMicros,
+      Bypass bypass,
+      String text,
+      Position position) {
+
+    /** One without a vote, a delay, a bypass. */
+    public static Cause plain(String name, SourceText condition, Position position) {
+      return new Cause(name, condition, null, 0, null, "", position);
+    }
+  }
+
+  /**
+   * M out of N: it acts while at least so many channels ask for it.
+   *
+   * @param badAsks whether a channel of bad quality counts as asking; else it is absent
+   * @param differMicros how long channels may differ; 0 when nobody asks
+   */
+  public record Vote(int needed, List<Channel> channels, boolean badAsks, long differMicros) {}
+
+  /**
+   * A channel of a vote.
+   *
+   * @param bad TRUE while its quality is bad; null when that is not known
+   */
+  public record Channel(String name, SourceText condition, SourceText bad, Position position) {}
+
+  /**
+   * Suppresses a cause from a rising edge of {@code when} until that is FALSE, at most for the
+   * time.
+   */
+  public record Bypass(SourceText when, long atMostMicros) {}
 
   /**
    * A sequential function chart.

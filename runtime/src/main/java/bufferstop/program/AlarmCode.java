@@ -66,31 +66,14 @@ final class AlarmCode {
     Symbol active = symbol(name + ".active");
     Symbol waiting = symbol(name + ".unacknowledged");
     Symbol acts = layout.remember("alarms#" + alarm.name() + ".acts", Type.BOOL);
-    List<Statement> all = new ArrayList<>(acting(alarm, when, acts));
+    List<Statement> all =
+        new ArrayList<>(
+            Lasting.write(acts, when, alarm.delayMicros(), "alarms#" + alarm.name(), layout));
     Expression raised = Terms.all(List.of(Terms.read(acts), Terms.not(Terms.read(active))));
     Expression stays = fresh == null ? Terms.read(acts) : Terms.not(Terms.read(fresh));
     Expression keeps = Terms.all(List.of(Terms.read(waiting), stays));
     all.add(Terms.set(waiting, Terms.any(List.of(raised, keeps))));
     all.add(Terms.set(active, Terms.read(acts)));
     return all;
-  }
-
-  /** Whether the condition has lasted for the alarm's delay. */
-  private List<Statement> acting(Alarm alarm, Expression when, Symbol acts) {
-    if (alarm.delayMicros() == 0) {
-      return List.of(Terms.set(acts, when));
-    }
-    Symbol timing = layout.remember("alarms#" + alarm.name() + ".timing", Type.BOOL);
-    Symbol since = layout.remember("alarms#" + alarm.name() + ".since", Type.TIME);
-    Expression passed = Terms.atLeast(Terms.elapsed(since), Terms.micros(alarm.delayMicros()));
-    Statement begins =
-        Terms.when(
-            Terms.not(Terms.read(timing)),
-            List.of(Terms.set(timing, true), Terms.set(since, Terms.now())));
-    return List.of(
-        Terms.choose(
-            when,
-            List.of(begins, Terms.set(acts, passed)),
-            List.of(Terms.set(timing, false), Terms.set(acts, false))));
   }
 }

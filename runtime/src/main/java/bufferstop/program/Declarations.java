@@ -122,8 +122,33 @@ final class Declarations {
       for (Controller.Cause cause : interlock.causes()) {
         unique(causes, cause.name(), name + "." + cause.name(), cause.position());
         value(name + ".first." + cause.name(), Type.BOOL, "first-out", cause.position());
+        cause(name + "." + cause.name(), cause);
       }
     }
+    value(name + ".first_time", Type.TIME, "time of the first-out", interlock.position());
+    if (interlock.group() != null) {
+      group("groups." + interlock.group().text(), interlock);
+    }
+  }
+
+  private void cause(String name, Controller.Cause cause) {
+    Position place = cause.position();
+    if (cause.vote() != null && cause.vote().differMicros() > 0) {
+      value(name + ".differ", Type.BOOL, "channels differ", place);
+    }
+    if (cause.bypass() != null) {
+      value(name + ".bypassed", Type.BOOL, "bypassed", place);
+      value(name + ".would_act", Type.BOOL, "would act without its bypass", place);
+      value(name + ".bypasses", Type.UDINT, "times bypassed", place);
+      value(name + ".would_acts", Type.UDINT, "times it would have acted", place);
+    }
+  }
+
+  private void group(String name, Controller.Interlock interlock) {
+    if (layout.controller().find(name + ".first_time") == null) {
+      value(name + ".first_time", Type.TIME, "time of the first-out", interlock.position());
+    }
+    value(name + ".first." + interlock.name(), Type.BOOL, "first-out", interlock.position());
   }
 
   /** A condition given alone has no name to keep a first-out under. */

@@ -71,6 +71,13 @@ public final class Terms {
     return chain;
   }
 
+  /** One more than an integer. */
+  public static Expression next(Symbol symbol) {
+    Expression one = new Constant(symbol.type(), 1, SourceText.of("1"));
+    return new IntegerArithmetic(
+        Operator.PLUS, read(symbol), one, SourceText.of(symbol.name() + " + 1"));
+  }
+
   /** Whether {@code left} is at least {@code right}, both integers or TIMEs of one type. */
   public static Expression atLeast(Expression left, Expression right) {
     return new Comparison(Operator.AT_LEAST, left, right, left.source());
