@@ -3,6 +3,7 @@ package bufferstop.load;
 import bufferstop.model.Controller;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.Name;
+import bufferstop.model.Point;
 import bufferstop.model.SourceText;
 import bufferstop.model.Tree;
 import java.util.ArrayList;
@@ -31,15 +32,21 @@ final class ControllerLoader {
     PointLoader points = new PointLoader(sections, problems);
     SourceText logic = reader.text("logic");
     List<Controller.Interlock> interlocks = new InterlockLoader(sections, problems).read(reader);
+    SourceText acknowledge = reader.text("acknowledge");
+    List<Controller.Alarm> alarms =
+        new ArrayList<>(new AlarmLoader(sections, problems).read(reader, acknowledge != null));
+    alarms.addAll(AlarmLoader.ofBypasses(interlocks, acknowledge != null));
+    List<Point> all = new ArrayList<>(points.read(reader));
+    all.addAll(AlarmPoints.of(alarms));
     Controller controller =
         new Controller(
-            points.read(reader),
+            List.copyOf(all),
             blocks(reader),
             interlocks,
             new SequenceLoader(sections, problems).read(reader),
             logic == null ? NOTHING : logic,
-            alarms(reader, interlocks),
-            reader.text("acknowledge"));
+            List.copyOf(alarms),
+            acknowledge);
     reader.finish();
     return controller;
   }
@@ -76,34 +83,5 @@ final class ControllerLoader {
       }
     }
     return inputs;
-  }
-
-  private List<Controller.Alarm> alarms(
-      TableReader controller, List<Controller.Interlock> interlocks) {
-    List<Controller.Alarm> alarms = new ArrayList<>();
-    for (Tree.Entry entry : sections.names(controller, "alarms", "alarms by name")) {
-      boolean named = Identifiers.check(entry.key(), problems);
-      TableReader reader = TableReader.open(entry, "an alarm", problems);
-      Controller.Alarm alarm = reader == null ? null : alarm(entry.key(), reader);
-      if (alarm != null && named) {
-        alarms.add(alarm);
-      } else {
-        problems.doubt("alarms." + entry.key().text());
-      }
-    }
-    alarms.addAll(InterlockLoader.bypassAlarms(interlocks));
-    return List.copyOf(alarms);
-  }
-
-  private Controller.Alarm alarm(Name name, TableReader reader) {
-    SourceText when = reader.requiredText("when");
-    Controller.Priority priority =
-        reader.choice("priority", Controller.Priority.class, Controller.Priority.MEDIUM);
-    long delay = reader.time("on_delay", 0, 0);
-    String text = reader.words("text");
-    reader.finish();
-    return when == null
-        ? null
-        : new Controller.Alarm(name.text(), when, priority, delay, text, name.position());
   }
 }

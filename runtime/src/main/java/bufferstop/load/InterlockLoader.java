@@ -1,6 +1,5 @@
 package bufferstop.load;
 
-import bufferstop.model.Controller;
 import bufferstop.model.Controller.Cause;
 import bufferstop.model.Controller.Interlock;
 import bufferstop.model.Controller.InterlockKind;
@@ -38,27 +37,6 @@ final class InterlockLoader {
       }
     }
     return List.copyOf(interlocks);
-  }
-
-  /** The standing alarm of each bypass. No alarm of a user can have its name, which is dotted. */
-  static List<Controller.Alarm> bypassAlarms(List<Interlock> interlocks) {
-    List<Controller.Alarm> alarms = new ArrayList<>();
-    for (Interlock interlock : interlocks) {
-      for (Cause cause : interlock.causes()) {
-        if (cause.bypass() != null) {
-          String bypassed = interlock.name() + "." + cause.name() + ".bypassed";
-          alarms.add(
-              new Controller.Alarm(
-                  bypassed,
-                  SourceText.of(bypassed),
-                  Controller.Priority.MEDIUM,
-                  0,
-                  "bypass of " + interlock.name() + "." + cause.name(),
-                  cause.position()));
-        }
-      }
-    }
-    return alarms;
   }
 
   private Interlock interlock(Name name, TableReader reader) {

@@ -148,7 +148,8 @@ public record CauseAndEffect(List<String> effects, List<Row> rows) {
               });
       for (Alarm alarm : controller.alarms()) {
         effects.add("alarms." + alarm.name());
-        marks.add(asks(alarm.when(), interlock, cause) ? letter : "");
+        boolean acts = alarm.when() != null && asks(alarm.when(), interlock, cause);
+        marks.add(acts ? letter : "");
       }
       for (Sequence sequence : controller.sequences()) {
         effects.add(sequence.name());

@@ -50,6 +50,10 @@ public final class Compiled {
     }
   }
 
+  Part firstPart() {
+    return parts[0];
+  }
+
   /** Cuts a long list of statements into lists that each fit a class. */
   private static List<Statement> pieces(Statement statement) {
     if (!(statement instanceof Statement.Sequence list)) {
