@@ -4,6 +4,9 @@ import static bufferstop.engine.ScanTable.play;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import bufferstop.engine.SmallController;
+import bufferstop.rig.VirtualRig;
+import bufferstop.scenario.BypassCount;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 
 /** Causes that are bypassed for a while. */
@@ -53,6 +56,21 @@ class BypassTest {
         stop.one.bypasses                0   1   1   1   1
         stop.one.would_acts              0   0   1   1   1
         """);
+  }
+
+  @Test
+  void aRunCountsItsBypassesAndWhatTheyHeldBack() {
+    SmallController on = stop();
+    play(
+        on,
+        """
+        key1          0 1 1 1 0 1 0
+        c1            0 1 0 1 0 0 0
+        stop.tripped  0 0 0 0 0 0 0
+        """);
+    assertEquals(
+        List.of(new BypassCount("stop", "one", 2, 2), new BypassCount("stop", "two", 0, 0)),
+        new VirtualRig(on.rig()).bypasses());
   }
 
   @Test
