@@ -17,6 +17,7 @@ final class Identifiers {
   private static final Set<String> RESERVED =
       Set.of(
           "alarms",
+          "groups",
           "hazards",
           "circuits",
           "panel",

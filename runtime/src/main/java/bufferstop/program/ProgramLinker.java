@@ -61,13 +61,16 @@ public final class ProgramLinker {
     Statement blocks = blocks(logic);
     InterlockLinker interlocks = new InterlockLinker(this::condition, layout, problems);
     Statement guarded = interlocks.link(controller, outputs);
-    SequenceLinker sequences = new SequenceLinker(this::condition, layout, owners, problems);
+    ControllerScope inActions = new ControllerScope(layout.controller(), routines.functions());
+    SequenceLinker sequences =
+        new SequenceLinker(this::condition, inActions, layout, owners, problems);
     sequences.link(controller);
     owners.claimLogic(logic);
     Statement alarms = new AlarmLinker(controller, scope, layout, problems).link();
     if (problems.hasErrors()) {
       return null;
     }
+    ChartChecks.check(controller, problems);
     for (Point point : controller.points()) {
       if (point.kind() == Kind.OPERATOR || point.kind() == Kind.INTERNAL) {
         initially(point);

@@ -105,7 +105,7 @@ class BrickworksCausesTest {
     SourceText never = SourceText.of(interlock.kind() == InterlockKind.TRIP ? "FALSE" : "TRUE");
     List<Cause> causes =
         interlock.causes().stream()
-            .map(c -> c.name().equals(cause) ? new Cause(c.name(), never, c.position()) : c)
+            .map(c -> c.name().equals(cause) ? Cause.plain(c.name(), never, c.position()) : c)
             .toList();
     return new Interlock(
         interlock.name(),
@@ -113,6 +113,7 @@ class BrickworksCausesTest {
         causes,
         interlock.reset(),
         interlock.makesSafe(),
+        interlock.group(),
         interlock.text(),
         interlock.position());
   }
