@@ -50,9 +50,11 @@ enum Curve {
     return multiplier * (k / (power(multiple) - 1) + c);
   }
 
+  /** By logarithms, since StrictMath.pow allocates. */
   private double power(double multiple) {
-    return alpha == 1
-        ? multiple
-        : alpha == 2 ? multiple * multiple : StrictMath.pow(multiple, alpha);
+    if (alpha == 1) {
+      return multiple;
+    }
+    return alpha == 2 ? multiple * multiple : StrictMath.exp(alpha * StrictMath.log(multiple));
   }
 }
