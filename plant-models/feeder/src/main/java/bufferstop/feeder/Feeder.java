@@ -41,11 +41,9 @@ final class Feeder {
   /** Values at time zero: the network as it is with everything at rest. */
   void start() {
     circuit.changed = true;
-    circuit.seconds = 1e-9;
-    circuit.micros = 0;
     circuit.network.connectSource(circuit.source.connected());
     circuit.network.setEmf(circuit.source.emfVolts());
-    circuit.network.update(circuit.angle, 1e-9);
+    circuit.network.update(circuit.angle, 0);
     for (Part part : parts) {
       part.show();
     }

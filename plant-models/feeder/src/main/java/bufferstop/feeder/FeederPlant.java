@@ -31,6 +31,11 @@ final class FeederPlant implements Plant {
     events = feeder.circuit.happenings.all();
   }
 
+  /** For tests in this package that look at momentary values. */
+  Angle angle() {
+    return feeder.circuit.angle;
+  }
+
   /** For tests in this package that look at the network. */
   Network network() {
     return feeder.circuit.network;

@@ -43,6 +43,7 @@ final class Load {
   /** Volts (rms, share of nominal) and power of the last solution. */
   private double share = 1;
 
+  private double steppedShare; // what a motor last saw
   private double watts;
   private double vars;
   private double amperes;
@@ -73,7 +74,7 @@ final class Load {
   /** Nothing in it moves while its voltage stays. */
   boolean idle() {
     if (motor != null) {
-      return motor.idle();
+      return motor.idle() && share == steppedShare;
     }
     return data.pickUp() == 1 || cooled == (share > DEAD ? 0 : 1);
   }
@@ -103,6 +104,7 @@ final class Load {
       cool(live, seconds);
     }
     if (motor != null) {
+      steppedShare = share;
       motor.step(seconds, isOn() ? share : 0);
       if (!data.restarts() && share < DEAD && motor.droppedOut(seconds)) {
         connected = false;
@@ -346,7 +348,8 @@ final class Load {
     to.writeBoolean(connected);
     for (double each :
         new double[] {
-          dcAmperes, cooled, re, im, solvedRe, solvedIm, baseRe, baseIm, share, watts, vars, amperes
+          dcAmperes, cooled, re, im, solvedRe, solvedIm, baseRe, baseIm, share, steppedShare, watts,
+          vars, amperes
         }) {
       to.writeDouble(each);
     }
@@ -367,6 +370,7 @@ final class Load {
     baseRe = from.readDouble();
     baseIm = from.readDouble();
     share = from.readDouble();
+    steppedShare = from.readDouble();
     watts = from.readDouble();
     vars = from.readDouble();
     amperes = from.readDouble();

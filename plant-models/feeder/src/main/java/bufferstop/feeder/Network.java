@@ -134,7 +134,7 @@ final class Network {
    * Brings the solution up to date.
    *
    * @param angle of the sources now, for what a switching adds
-   * @param seconds length of a step
+   * @param seconds length of a step, 0 for what has been so for long
    * @return whether anything has changed
    */
   boolean update(Angle angle, double seconds) {
@@ -152,7 +152,7 @@ final class Network {
       makeEquations();
     }
     solve();
-    if (switched) {
+    if (switched && seconds > 0) {
       offset(angle, seconds);
     }
     if (stale || strayed) {
