@@ -69,7 +69,8 @@ final class Assembly {
     Source source = new Source(settings.number("volts"), hertz, set);
     Network network = new Network(tree, hertz, loads, faults);
     circuit = new Circuit(network, source, hertz, new Happenings());
-    parts.add(new SourcePart(circuit, 1));
+    SourcePart sourcePart = new SourcePart(circuit, 1);
+    parts.add(sourcePart);
     loads.forEach(l -> loadParts.add(new LoadPart(circuit, l)));
     parts.addAll(loadParts);
     faults.forEach(f -> parts.add(new FaultPart(circuit, f)));
@@ -88,7 +89,7 @@ final class Assembly {
         new Coordination(tree, devices, conductors, settings.number("grading_interval"));
     coordination.warn(problems);
     return new FeederPlant(
-        new Feeder(circuit, parts, loadParts, relayParts, meterParts, draws), coordination);
+        new Feeder(circuit, sourcePart, parts, loadParts, relayParts, meterParts, draws), coordination);
   }
 
   private void load(String name, Settings s) {

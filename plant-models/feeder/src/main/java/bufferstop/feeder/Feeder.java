@@ -8,6 +8,7 @@ import java.util.List;
 /** All parts of one feeder and their common step. */
 final class Feeder {
   final Circuit circuit;
+  private final SourcePart source;
   private final Part[] parts;
   private final LoadPart[] loads;
   private final RelayPart[] relays;
@@ -19,12 +20,14 @@ final class Feeder {
 
   Feeder(
       Circuit circuit,
+      SourcePart source,
       List<Part> parts,
       List<LoadPart> loads,
       List<RelayPart> relays,
       List<MeterPart> meters,
       Draws draws) {
     this.circuit = circuit;
+    this.source = source;
     this.parts = parts.toArray(Part[]::new);
     this.loads = loads.toArray(LoadPart[]::new);
     this.relays = relays.toArray(RelayPart[]::new);
@@ -41,9 +44,7 @@ final class Feeder {
   /** Values at time zero: the network as it is with everything at rest. */
   void start() {
     circuit.changed = true;
-    circuit.network.connectSource(circuit.source.connected());
-    circuit.network.setEmf(circuit.source.emfVolts());
-    circuit.network.update(circuit.angle, 0);
+    source.settle();
     for (Part part : parts) {
       part.show();
     }

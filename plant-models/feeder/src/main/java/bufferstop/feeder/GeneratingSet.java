@@ -70,7 +70,7 @@ final class GeneratingSet {
     droop = s.number("droop");
     governorSeconds = s.number("governor_time");
     restoreSeconds = s.number("restore_time");
-    transientReactance = s.number("transientReactancereactance");
+    transientReactance = s.number("transient_reactance");
     synchronous = s.number("synchronous_reactance");
     fieldSeconds = s.number("field_time");
     gain = s.number("regulator_gain");
@@ -111,6 +111,25 @@ final class GeneratingSet {
   /** Fault: the engine gives no torque. */
   void failEngine(boolean fails) {
     engineFails = fails;
+  }
+
+  /** Before the first step: inner voltage so much higher, until the terminals have theirs. */
+  void scaleEmf(double by) {
+    emf *= by;
+  }
+
+  /** Before the first step: it has carried this load, in shares of nothing but watts, for long. */
+  void settle(double watts, double vars) {
+    power = watts / rating;
+    reactive = vars / rating;
+    torque = Math.min(power, MOST_TORQUE);
+    if (restoreSeconds > 0) {
+      reference = torque;
+    } else {
+      speed = 1 - droop * torque;
+    }
+    double field = emf + (synchronous - transientReactance) * reactive / emf;
+    regulated = Math.min(Math.max(field - 1, -FIELD_CEILING), FIELD_CEILING);
   }
 
   /** Its breaker is closed: at speed and not tripped. */

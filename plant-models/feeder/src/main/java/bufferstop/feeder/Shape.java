@@ -70,7 +70,7 @@ final class Shape {
         }
       }
     }
-    waiting.forEach(this::unreached);
+    unreached(waiting);
     return tree;
   }
 
@@ -118,22 +118,35 @@ final class Shape {
         "remove `" + link.name() + "`, or let it end at a node of its own");
   }
 
-  private void unreached(Link link) {
-    boolean fed = links.stream().anyMatch(l -> l.to().equals(link.from()));
-    if (fed) {
-      problems.error(
-          link.at(),
-          "from",
-          "nothing feeds `" + link.from() + "`, at which `" + link.name() + "` begins",
-          "a way to `" + settings.text("source_node") + "`, the source's node",
-          "these lines feed one another in a circle or begin at a node that does not exist");
-    } else {
-      problems.error(
-          link.at(),
-          "from",
-          "no node named `" + link.from() + "`",
-          "the source's node, or one at which a line or transformer ends",
-          NearName.help("node", link.from(), nodes.keySet()));
+  /** Says which begin nowhere, then which feed one another; what follows from the first is silent. */
+  private void unreached(List<Link> waiting) {
+    TreeSet<String> explained = new TreeSet<>();
+    List<Link> rest = new ArrayList<>();
+    for (Link link : waiting) {
+      if (links.stream().anyMatch(l -> l.to().equals(link.from()))) {
+        rest.add(link);
+      } else {
+        explained.add(link.to());
+        problems.error(
+            link.at(),
+            "from",
+            "no node named `" + link.from() + "`",
+            "the source's node, or one at which a line or transformer ends",
+            NearName.help("node", link.from(), nodes.keySet()));
+      }
+    }
+    while (rest.removeIf(l -> explained.contains(l.from()) && explained.add(l.to()))) {
+      // until nothing more follows from what was said
+    }
+    for (Link link : rest) {
+      if (!explained.contains(link.from())) {
+        problems.error(
+            link.at(),
+            "from",
+            "nothing feeds `" + link.from() + "`, at which `" + link.name() + "` begins",
+            "a way to `" + settings.text("source_node") + "`, the source's node",
+            "these lines feed one another in a circle");
+      }
     }
   }
 
@@ -231,7 +244,7 @@ final class Shape {
   int node(Settings at, String parameter) {
     String name = at.text(parameter);
     Integer node = nodes.get(name);
-    if (node == null) {
+    if (node == null && links.stream().noneMatch(l -> l.to().equals(name))) {
       problems.error(
           at,
           parameter,

@@ -7,6 +7,8 @@ import java.io.IOException;
 
 /** The source with its ports: a grid that faults can lower, or a generating set. */
 final class SourcePart implements Part {
+  private static final int SETTLING = 30;
+
   private final Circuit circuit;
   private final Source source;
   private final GeneratingSet set;
@@ -72,6 +74,22 @@ final class SourcePart implements Part {
     }
     circuit.fault(
         "source.engine_fails", "the engine gives no torque", (on, x) -> set.failEngine(on));
+  }
+
+  /** At time zero: a generating set has been carrying its load for long. */
+  void settle() {
+    Network network = circuit.network;
+    network.connectSource(source.connected());
+    network.setEmf(source.emfVolts());
+    network.update(circuit.angle, 0);
+    for (int i = 0; set != null && i < SETTLING; i++) {
+      set.scaleEmf(1 / terminalShare(network));
+      network.setEmf(source.emfVolts());
+      network.update(circuit.angle, 0);
+    }
+    if (set != null) {
+      set.settle(network.sourceWatts(), network.sourceVars());
+    }
   }
 
   @Override

@@ -170,8 +170,8 @@ final class Networks {
             pick_up: 30
           time_overcurrent:
             pick_up: 6
-            curve: ieee_very_inverse
             multiplier: 0.2
+            curve: ieee_very_inverse
             reset: dependent
           earth_time_overcurrent:
             pick_up: 1
