@@ -89,7 +89,8 @@ final class Assembly {
         new Coordination(tree, devices, conductors, settings.number("grading_interval"));
     coordination.warn(problems);
     return new FeederPlant(
-        new Feeder(circuit, sourcePart, parts, loadParts, relayParts, meterParts, draws), coordination);
+        new Feeder(circuit, sourcePart, parts, loadParts, relayParts, meterParts, draws),
+        coordination);
   }
 
   private void load(String name, Settings s) {

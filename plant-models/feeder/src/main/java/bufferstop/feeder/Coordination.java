@@ -123,7 +123,7 @@ final class Coordination {
     }
     if (worst < interval) {
       double cleared = near.clearingSeconds(at);
-        String gap = worst < 0 ? "operates before it" : "follows it by " + seconds(worst);
+      String gap = worst < 0 ? "operates before it" : "follows it by " + seconds(worst);
       problems.warning(
           above.at(),
           above.parameter(),

@@ -13,7 +13,7 @@ import java.io.IOException;
 final class CurrentTransformer {
   private final double factor; // secondary over primary, with its polarity
   private final double fluxLimit; // A s; infinite when it does not saturate
-  private double flux;
+  private final double[] flux; // at each place of the cycle, so that a steady state stands in it
   private double remanence; // share of the limit, a fault
   private boolean open;
   private boolean turned;
@@ -28,6 +28,7 @@ final class CurrentTransformer {
         limit > 0
             ? Network.SQRT2 * limit * secondary / (2 * Math.PI * hertz)
             : Double.POSITIVE_INFINITY;
+    flux = new double[limit > 0 ? Measurement.MOST_SAMPLES : 0];
   }
 
   /** Fault: its secondary is open, so that the relay sees nothing of it. */
@@ -43,7 +44,7 @@ final class CurrentTransformer {
   /** Fault: flux is left in its core, a share of what it takes. */
   void leaveFlux(double share) {
     remanence = share;
-    flux = share * fluxLimit;
+    java.util.Arrays.fill(flux, share * fluxLimit);
   }
 
   /** Secondary over primary as it is now, 0 when open. */
@@ -51,29 +52,38 @@ final class CurrentTransformer {
     return open ? 0 : turned ? -factor : factor;
   }
 
-  /** The secondary's momentary current for a primary one, held over a step. */
-  double sample(double primary, double seconds) {
+  /**
+   * The secondary's momentary current for a primary one, held over a step.
+   *
+   * @param place in the cycle
+   * @param before the place of the step before
+   */
+  double sample(double primary, double seconds, int place, int before) {
     double ideal = factor() * primary;
     if (fluxLimit == Double.POSITIVE_INFINITY) {
       return ideal;
     }
-    double wanted = flux + ideal * seconds;
+    double wanted = flux[before] + ideal * seconds;
     double next = Math.min(Math.max(wanted, -fluxLimit), fluxLimit);
-    double given = (next - flux) / seconds;
+    double given = (next - flux[before]) / seconds;
     // without a current the flux fades to what the core keeps
-    flux = ideal == 0 ? next + (remanence * fluxLimit - next) * seconds : next;
+    flux[place] = ideal == 0 ? next + (remanence * fluxLimit - next) * seconds : next;
     return given;
   }
 
   void save(DataOutput to) throws IOException {
-    to.writeDouble(flux);
+    for (double each : flux) {
+      to.writeDouble(each);
+    }
     to.writeDouble(remanence);
     to.writeBoolean(open);
     to.writeBoolean(turned);
   }
 
   void restore(DataInput from) throws IOException {
-    flux = from.readDouble();
+    for (int i = 0; i < flux.length; i++) {
+      flux[i] = from.readDouble();
+    }
     remanence = from.readDouble();
     open = from.readBoolean();
     turned = from.readBoolean();

@@ -69,6 +69,7 @@ final class Feeder {
       parts[i].before(in);
     }
     circuit.changed = circuit.network.update(circuit.angle, circuit.seconds) || nowMicros == micros;
+    circuit.changed |= circuit.network.refreshSpectrum(circuit.seconds);
     circuit.angle.advance(circuit.source.hertz(), circuit.seconds);
     circuit.network.fade();
     boolean still = true;

@@ -231,6 +231,16 @@ final class GeneratingSet {
     return trips[4].hold(current > limits[4], micros) ? Cause.OVERCURRENT : Cause.NONE;
   }
 
+  /** One of its trips is running out its time. */
+  boolean counts() {
+    for (int i = 0; i < trips.length; i++) {
+      if (trips[i].holds()) {
+        return true;
+      }
+    }
+    return false;
+  }
+
   /** What an event of this trip carries. */
   double valueOf(Cause tripped) {
     return switch (tripped) {

@@ -348,8 +348,19 @@ final class Load {
     to.writeBoolean(connected);
     for (double each :
         new double[] {
-          dcAmperes, cooled, re, im, solvedRe, solvedIm, baseRe, baseIm, share, steppedShare, watts,
-          vars, amperes
+          dcAmperes,
+          cooled,
+          re,
+          im,
+          solvedRe,
+          solvedIm,
+          baseRe,
+          baseIm,
+          share,
+          steppedShare,
+          watts,
+          vars,
+          amperes
         }) {
       to.writeDouble(each);
     }

@@ -36,7 +36,6 @@ final class Measurement {
   private final double secondaryVolts;
   private final double nominalHertz;
   private final Filter filter;
-  private final boolean saturates;
   private final CurrentTransformer[] cts = new CurrentTransformer[3];
   private final CycleWindow[] windows = new CycleWindow[4];
   private final CycleWindow[] voltWindows = new CycleWindow[3];
@@ -57,7 +56,6 @@ final class Measurement {
     Settings ct = s.item("ct");
     currentRatio = ct.number("primary") / ct.number("secondary");
     secondaryAmperes = ct.number("secondary");
-    saturates = ct.number("accuracy_limit") > 0;
     for (int p = 0; p < 3; p++) {
       cts[p] =
           new CurrentTransformer(
@@ -97,7 +95,7 @@ final class Measurement {
     if (samples == 0) {
       begin(seconds);
     }
-    boolean stands = !changed && !network.hasDc() && hertzNow == nominalHertz && !saturates;
+    boolean stands = !changed && !network.hasDc() && hertzNow == nominalHertz;
     steady = stands ? Math.min(steady + 1, samples + 1) : 0;
     boolean ideal = filter == Filter.IDEAL || samples < FEWEST_SAMPLES;
     if (fresh && stands) {
@@ -171,8 +169,9 @@ final class Measurement {
 
   private void sample(Network network, Angle angle, double seconds) {
     double sum = 0;
+    int before = place == 0 ? samples - 1 : place - 1;
     for (int p = 0; p < 3; p++) {
-      double given = cts[p].sample(network.sample(branch, p, angle), seconds);
+      double given = cts[p].sample(network.sample(branch, p, angle), seconds, place, before);
       sum += given;
       windows[p].take(place, given);
       if (filter == Filter.RMS) {

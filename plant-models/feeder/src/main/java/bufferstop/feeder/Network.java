@@ -16,7 +16,7 @@ final class Network {
   private static final int MOST_PASSES = 40;
 
   /** Two passes that differ by less than this share of the nominal voltage agree. */
-  private static final double AGREED = 1e-10;
+  private static final double AGREED = 1e-8;
 
   /** Direct current below this is over, A. */
   private static final double DC_OVER = 1e-4;
@@ -44,6 +44,8 @@ final class Network {
   private boolean stale = true; // the network has changed
   private boolean strayed; // only the equations' share of a load has
   private boolean moved = true; // a load or the source has
+  private boolean spectrumDue; // the harmonics are those of a state before
+  private double sinceSpectrum;
   private int passes;
 
   Network(Tree tree, double nominalHertz, List<Load> loads, List<LineFault> faults) {
@@ -158,11 +160,30 @@ final class Network {
     if (stale || strayed) {
       spectrum.factor(this);
     }
-    spectrum.refresh(v);
+    spectrumDue = true;
+    if (stale || seconds == 0) {
+      refreshSpectrum();
+    }
     stale = false;
     strayed = false;
     moved = false;
     return true;
+  }
+
+  /** Solves the harmonics anew where the network has moved, twice a cycle. */
+  boolean refreshSpectrum(double seconds) {
+    sinceSpectrum += seconds;
+    if (!spectrumDue || sinceSpectrum * nominalHertz < 0.5) {
+      return false;
+    }
+    refreshSpectrum();
+    return spectrum.count() > 0;
+  }
+
+  private void refreshSpectrum() {
+    spectrum.refresh(v);
+    sinceSpectrum = 0;
+    spectrumDue = false;
   }
 
   private void makeEquations() {
@@ -284,7 +305,7 @@ final class Network {
 
   /** Whether something has changed since the last solution. */
   boolean isUnsolved() {
-    return stale || strayed || moved;
+    return stale || strayed || moved || spectrumDue;
   }
 
   /** Whether a direct current flows anywhere. */
@@ -355,6 +376,8 @@ final class Network {
     to.writeBoolean(stale);
     to.writeBoolean(strayed);
     to.writeBoolean(moved);
+    to.writeBoolean(spectrumDue);
+    to.writeDouble(sinceSpectrum);
     spectrum.save(to);
   }
 
@@ -373,6 +396,8 @@ final class Network {
     stale = from.readBoolean();
     strayed = from.readBoolean();
     moved = from.readBoolean();
+    spectrumDue = from.readBoolean();
+    sinceSpectrum = from.readDouble();
     makeEquations();
     spectrum.factor(this);
     spectrum.restore(from);

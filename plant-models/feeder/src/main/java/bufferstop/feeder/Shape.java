@@ -118,7 +118,9 @@ final class Shape {
         "remove `" + link.name() + "`, or let it end at a node of its own");
   }
 
-  /** Says which begin nowhere, then which feed one another; what follows from the first is silent. */
+  /**
+   * Says which begin nowhere, then which feed one another; what follows from the first is silent.
+   */
   private void unreached(List<Link> waiting) {
     TreeSet<String> explained = new TreeSet<>();
     List<Link> rest = new ArrayList<>();

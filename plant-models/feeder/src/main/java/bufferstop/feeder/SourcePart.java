@@ -153,7 +153,7 @@ final class SourcePart implements Part {
 
   @Override
   public boolean idle() {
-    return set == null || steady;
+    return set == null || steady && !set.counts();
   }
 
   @Override

@@ -106,8 +106,7 @@ final class Bench {
 
   /** Time of the n-th event of a name, counted from 1. */
   double at(String event, int n) {
-    List<String> all =
-        happened.stream().filter(h -> h.split(" ")[1].equals(event)).toList();
+    List<String> all = happened.stream().filter(h -> h.split(" ")[1].equals(event)).toList();
     assertEquals(true, all.size() >= n, event + " came " + all.size() + " times: " + happened);
     return Double.parseDouble(all.get(n - 1).split(" ")[0]);
   }

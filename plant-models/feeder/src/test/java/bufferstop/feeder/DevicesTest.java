@@ -11,22 +11,22 @@ import org.junit.jupiter.params.provider.CsvSource;
 class DevicesTest {
   private static String line(double ohms) {
     return """
-        volts: 400
-        grid:
-          short_circuit_power: 1000000000000
-        lines:
-          l1:
-            from: source
-            to: end
-            length: 1
-            resistance: 0
-            conductor_area: 16
-        faults:
-          f:
-            line: l1
-            joins: abcn
-            resistance: %s
-        """
+    volts: 400
+    grid:
+      short_circuit_power: 1000000000000
+    lines:
+      l1:
+        from: source
+        to: end
+        length: 1
+        resistance: 0
+        conductor_area: 16
+    faults:
+      f:
+        line: l1
+        joins: abcn
+        resistance: %s
+    """
         .formatted(ohms);
   }
 
@@ -73,7 +73,8 @@ class DevicesTest {
   @Test
   void miniatureBreakerTripsThermallyInItsTimes() {
     String mcb = "mcbs:\n  m1:\n    line: l1\n    rating: 32\n    type: d\n";
-    double at255 = new Bench(line(ohmsFor(2.55 * 32)) + mcb).fault("f", true).until("mcb.m1.closed", 0);
+    double at255 =
+        new Bench(line(ohmsFor(2.55 * 32)) + mcb).fault("f", true).until("mcb.m1.closed", 0);
     assertTrue(at255 > 1 && at255 < 60, "2.55 In: " + at255);
     Bench held = new Bench(line(ohmsFor(1.13 * 32)) + mcb, 100_000, 1).fault("f", true).run(3600);
     assertEquals(1, held.get("mcb.m1.closed"), "1.13 In does not trip in an hour");

@@ -28,11 +28,13 @@ class FaultCurrentTest {
   @CsvSource({"0, 3693.40", "1, 1630.74"})
   void threePhaseFault(String place, double amperes) {
     Bench bench = faulty(place, "abc", 0);
-    double found = bench.network.amperes(bench.network.tree.named(place.equals("0") ? "t1" : "l1"), 0);
+    double found =
+        bench.network.amperes(bench.network.tree.named(place.equals("0") ? "t1" : "l1"), 0);
     assertEquals(amperes / 1.05, found, 0.0005 * amperes);
   }
 
-  @ParameterizedTest(name = "phase to neutral through {0} ohm: {1} A at the busbar, {2} A at the end")
+  @ParameterizedTest(
+      name = "phase to neutral through {0} ohm: {1} A at the busbar, {2} A at the end")
   @CsvSource({
     "0, 3517.53, 947.91",
     "0.1, 1635.22, 685.82",

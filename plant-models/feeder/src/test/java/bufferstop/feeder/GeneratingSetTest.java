@@ -9,10 +9,10 @@ import org.junit.jupiter.api.Test;
 class GeneratingSetTest {
   private static String settings(String extra) {
     return """
-        volts: 400
-        generator:
-          rating: 30000
-        """
+    volts: 400
+    generator:
+      rating: 30000
+    """
         + extra.indent(2)
         + """
         lines:
@@ -71,8 +71,7 @@ class GeneratingSetTest {
 
   @Test
   void rejectedLoadOfAWeakGovernorTripsOnOverspeed() {
-    Bench bench =
-        new Bench(settings("inertia: 0.5\ngovernor_time: 3\noverfrequency: 54")).run(0.5);
+    Bench bench = new Bench(settings("inertia: 0.5\ngovernor_time: 3\noverfrequency: 54")).run(0.5);
     bench.set("breaker.b1.open", 1).run(5);
     assertEquals(1081, bench.get("source.cause"));
     assertEquals(0, bench.get("source.running"));

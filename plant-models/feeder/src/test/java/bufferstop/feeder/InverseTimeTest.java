@@ -125,8 +125,7 @@ class InverseTimeTest {
 
   @Test
   void definiteResetForgetsAfterItsTime() {
-    Setting setting =
-        new Setting(Curve.IEEE_VERY_INVERSE, 1, 20, 0, 0.95, Reset.DEFINITE, 0.9);
+    Setting setting = new Setting(Curve.IEEE_VERY_INVERSE, 1, 20, 0, 0.95, Reset.DEFINITE, 0.9);
     double forgotten = seconds(setting, t -> t > 0.6 && t < 1.6 ? 0 : 5, 100);
     assertEquals(2.908083, forgotten, 0.0002); // V7, instantaneous
   }
@@ -161,7 +160,8 @@ class InverseTimeTest {
     "0.9, 25.5263, 113.6842, 153.1579",
     "0.95, 49.7436, 221.5385, 298.4615"
   })
-  void discTurnsBackInTheTimeOfTheTable(double m, double moderately, double very, double extremely) {
+  void discTurnsBackInTheTimeOfTheTable(
+      double m, double moderately, double very, double extremely) {
     double[] table = {moderately, very, extremely};
     Curve[] curves = {
       Curve.IEEE_MODERATELY_INVERSE, Curve.IEEE_VERY_INVERSE, Curve.IEEE_EXTREMELY_INVERSE

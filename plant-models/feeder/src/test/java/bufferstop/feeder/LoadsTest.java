@@ -82,7 +82,12 @@ class LoadsTest {
   void rectifierGivesAVoltageThatFollowsItsOwn() {
     Bench bench =
         bench(
-            "kind: rectifier\nphases: a\npower: 120\ndc_volts: 12\ndc_resistance: 0.5\nmultiplier: 2");
+            "kind: rectifier\n"
+                + "phases: a\n"
+                + "power: 120\n"
+                + "dc_volts: 12\n"
+                + "dc_resistance: 0.5\n"
+                + "multiplier: 2");
     bench.set("load.x.dc_amperes", 4).run(0.01);
     assertEquals(12 - 0.5 * 4, bench.get("load.x.dc_volts"), 1e-6);
     assertEquals(2 * 12 * 4, bench.get("load.x.watts"), 0.01);
@@ -125,7 +130,8 @@ class LoadsTest {
   @Test
   void deltaKeepsEarthCurrentToItself() {
     String star =
-        Networks.LOW_VOLTAGE + "loads:\n  x:\n    node: end\n    kind: impedance\n    phases: a\n"
+        Networks.LOW_VOLTAGE
+            + "loads:\n  x:\n    node: end\n    kind: impedance\n    phases: a\n"
             + "    power: 5000\n";
     String delta = star.replace("primary_winding: star", "primary_winding: delta");
     double earth = new Bench(star).run(0.1).get("line.t1.amperes_n");

@@ -51,7 +51,9 @@ class MeterTest {
           line: l1
       """;
 
-  /** Voltage and current of phase b rebuilt as samples; sums over ten cycles are what a meter does. */
+  /**
+   * Voltage and current of phase b rebuilt as samples; sums over ten cycles are what a meter does.
+   */
   @Test
   void agreesWithSamples() {
     Bench bench = new Bench(METER).run(1);
@@ -143,8 +145,7 @@ class MeterTest {
   void wrongRatioMultipliesEnergy() {
     Bench right = new Bench(METER).run(10);
     Bench wrong = new Bench(METER + "    ct_ratio: 40\n    ct_actual: 20\n").run(10);
-    assertEquals(
-        2 * right.get("meter.whole.imported"), wrong.get("meter.whole.imported"), 1e-6);
+    assertEquals(2 * right.get("meter.whole.imported"), wrong.get("meter.whole.imported"), 1e-6);
   }
 
   @Test

@@ -5,9 +5,9 @@ final class Networks {
   private Networks() {}
 
   /**
-   * The low-voltage feeder of the reference, section 4.4 [computed there]: grid 100 MVA with c = 1.1
-   * in its impedance, transformer 100 kVA, 4 %, resistive part 1.75 %, line 300 m at 0.32 + j0.075
-   * ohm/km with an equal return. The reference refers the grid's impedance to 400 V.
+   * The low-voltage feeder of the reference, section 4.4 [computed there]: grid 100 MVA with c =
+   * 1.1 in its impedance, transformer 100 kVA, 4 %, resistive part 1.75 %, line 300 m at 0.32 +
+   * j0.075 ohm/km with an equal return. The reference refers the grid's impedance to 400 V.
    */
   static final String LOW_VOLTAGE =
       """
@@ -38,27 +38,27 @@ final class Networks {
   /** A stiff 400 V source, a breaker and a relay that measures at once, a line of no impedance. */
   static String relay(String functions) {
     return """
-        volts: 400
-        grid:
-          short_circuit_power: 1000000000000
-        lines:
-          l1:
-            from: source
-            to: end
-            length: 1
-            resistance: 0
-        breakers:
-          b1:
-            line: l1
-        relays:
-          r1:
-            breaker: b1
-            measures: ideal
-            output_time: 0
-            ct:
-              primary: 200
-              secondary: 1
-        """
+    volts: 400
+    grid:
+      short_circuit_power: 1000000000000
+    lines:
+      l1:
+        from: source
+        to: end
+        length: 1
+        resistance: 0
+    breakers:
+      b1:
+        line: l1
+    relays:
+      r1:
+        breaker: b1
+        measures: ideal
+        output_time: 0
+        ct:
+          primary: 200
+          secondary: 1
+    """
         + functions.indent(4);
   }
 

@@ -119,7 +119,9 @@ class OpeningTest {
 
   @Test
   void breakerOnALineThatHasOneIsAProblem() {
-    String two = Networks.relay("instantaneous:\n  pick_up: 1\n").replace("  b1:\n", "  b0:\n    line: l1\n  b1:\n");
+    String two =
+        Networks.relay("instantaneous:\n  pick_up: 1\n")
+            .replace("  b1:\n", "  b0:\n    line: l1\n  b1:\n");
     assertEquals("`l1` has a breaker already", problems(two).get(0).message());
   }
 
@@ -170,45 +172,45 @@ class OpeningTest {
 
   private static String series(double upstream, double downstream) {
     return """
-        volts: 400
-        grid:
-          short_circuit_power: 5000000
-        lines:
-          l0:
-            from: source
-            to: middle
-            length: 100
-            resistance: 0.2
-          l1:
-            from: middle
-            to: end
-            length: 100
-            resistance: 0.2
-        breakers:
-          b0:
-            line: l0
-          b1:
-            line: l1
-        relays:
-          r0:
-            breaker: b0
-            ct:
-              primary: 200
-              secondary: 1
-            time_overcurrent:
-              pick_up: 1
-              curve: iec_standard_inverse
-              multiplier: %s
-          r1:
-            breaker: b1
-            ct:
-              primary: 150
-              secondary: 1
-            time_overcurrent:
-              pick_up: 1
-              curve: iec_standard_inverse
-              multiplier: %s
-        """
+    volts: 400
+    grid:
+      short_circuit_power: 5000000
+    lines:
+      l0:
+        from: source
+        to: middle
+        length: 100
+        resistance: 0.2
+      l1:
+        from: middle
+        to: end
+        length: 100
+        resistance: 0.2
+    breakers:
+      b0:
+        line: l0
+      b1:
+        line: l1
+    relays:
+      r0:
+        breaker: b0
+        ct:
+          primary: 200
+          secondary: 1
+        time_overcurrent:
+          pick_up: 1
+          curve: iec_standard_inverse
+          multiplier: %s
+      r1:
+        breaker: b1
+        ct:
+          primary: 150
+          secondary: 1
+        time_overcurrent:
+          pick_up: 1
+          curve: iec_standard_inverse
+          multiplier: %s
+    """
         .formatted(upstream, downstream);
   }
 
@@ -239,7 +241,9 @@ class OpeningTest {
     assertEquals("to", found.get(0).parameter());
   }
 
-  /** The gap at the bolted fault beyond r1, worked out by hand from the curve and the impedances. */
+  /**
+   * The gap at the bolted fault beyond r1, worked out by hand from the curve and the impedances.
+   */
   @Test
   void gapIsThatOfTheCurves() {
     String found = warnings(series(0.2, 0.1)).get(0);

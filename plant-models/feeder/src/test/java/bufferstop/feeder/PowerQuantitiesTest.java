@@ -31,7 +31,9 @@ class PowerQuantitiesTest {
   private static PowerQuantities annexB(double fifth, double seventh) {
     return of(
         new double[][] {
-          {1, 100, 0, 100, -30}, {3, 8, -70, 20, -165}, {5, 15, 140, 15, fifth},
+          {1, 100, 0, 100, -30},
+          {3, 8, -70, 20, -165},
+          {5, 15, 140, 15, fifth},
           {7, 5, 20, 10, seventh}
         });
   }
@@ -99,7 +101,9 @@ class PowerQuantitiesTest {
     assertEquals(0.343693, c2.thdI(), 0.0000005);
   }
 
-  /** Case C3: a resistor behind phase control, its spectrum up to order 20001 [formulas textbook]. */
+  /**
+   * Case C3: a resistor behind phase control, its spectrum up to order 20001 [formulas textbook].
+   */
   @ParameterizedTest(name = "fired at {0} degrees: true {4}, displacement {3}")
   @CsvSource({
     "30, 0.985477, 0.974420, 0.996660, 0.985477, 0.151073",

@@ -8,8 +8,8 @@ import org.junit.jupiter.params.provider.CsvSource;
 
 /**
  * Reclosing against the reference, section 3.7 [computed there from project choices 3.6]: curve IEC
- * B, 200 A, multiplier 0.2, fault 1600 A, break time 50 ms, closing 80 ms, dead times 1/3, 15, 45 s.
- * A step is 1 ms, and what a relay or a breaker does takes effect at the end of one.
+ * B, 200 A, multiplier 0.2, fault 1600 A, break time 50 ms, closing 80 ms, dead times 1/3, 15, 45
+ * s. A step is 1 ms, and what a relay or a breaker does takes effect at the end of one.
  */
 class ReclosingTest {
   private static final double LATE = 0.004; // most steps that round up on the way
@@ -32,13 +32,13 @@ class ReclosingTest {
   /** A fault that draws 1600 A from 230.94 V. */
   private static String fault(String behaviour) {
     return """
-        faults:
-          f:
-            line: l1
-            place: 1
-            joins: abcn
-            resistance: 0.14433757
-        """
+    faults:
+      f:
+        line: l1
+        place: 1
+        joins: abcn
+        resistance: 0.14433757
+    """
         + behaviour.indent(4);
   }
 
@@ -181,7 +181,8 @@ class ReclosingTest {
   @Test
   void deadSourceIsWaitedFor() {
     String functions =
-        FUNCTIONS + "vt:\n  primary: 400\n  secondary: 100\n"
+        FUNCTIONS
+            + "vt:\n  primary: 400\n  secondary: 100\n"
             + "undervoltage:\n  pick_up: 40\n  delay: 1\n  trips: FALSE\n";
     Bench bench = bench(functions, "behaviour: arc\ndead_time: 0.25").fault("f", true);
     bench.until("breaker.b1.contact_b", 1);
@@ -199,7 +200,8 @@ class ReclosingTest {
             + fault("behaviour: permanent");
     Bench bench = new Bench(settings).fault("f", true);
     bench.until("relay.r1.lockout", 1);
-    assertEquals(2, bench.get("relay.r1.trips"), "closed once, spring still charging at the second");
+    assertEquals(
+        2, bench.get("relay.r1.trips"), "closed once, spring still charging at the second");
     assertEquals(1, bench.count("breaker.b1.close_refused"));
   }
 }

@@ -14,12 +14,12 @@ class RelayTest {
 
   private static String fault(String joins, double amperes) {
     return """
-        faults:
-          f:
-            line: l1
-            joins: %s
-            resistance: %s
-        """
+    faults:
+      f:
+        line: l1
+        joins: %s
+        resistance: %s
+    """
         .formatted(joins, 400 / Math.sqrt(3) / amperes);
   }
 
@@ -76,10 +76,14 @@ class RelayTest {
 
   @Test
   void saturatedTransformerSlowsTheRelay() {
-    String rms = Networks.relay("time_overcurrent:\n  pick_up: 1\n  curve: iec_very_inverse\n"
-            + "  multiplier: 0.2\n").replace("measures: ideal", "measures: rms");
+    String rms =
+        Networks.relay(
+                "time_overcurrent:\n  pick_up: 1\n  curve: iec_very_inverse\n"
+                    + "  multiplier: 0.2\n")
+            .replace("measures: ideal", "measures: rms");
     String small = rms.replace("secondary: 1\n", "secondary: 1\n      accuracy_limit: 4\n");
-    double sound = new Bench(rms + fault("abcn", 3000)).fault("f", true).until("relay.r1.tripping", 1);
+    double sound =
+        new Bench(rms + fault("abcn", 3000)).fault("f", true).until("relay.r1.tripping", 1);
     Bench bench = new Bench(small + fault("abcn", 3000)).fault("f", true).run(0.1);
     assertTrue(bench.get("relay.r1.amperes_a") < 0.75 * 3000, "" + bench.get("relay.r1.amperes_a"));
     assertTrue(bench.get("relay.r1.amperes_a") > 0.1 * 3000);
@@ -134,7 +138,9 @@ class RelayTest {
     assertTrue(most > 1.2 && fourier < 1.1);
   }
 
-  /** Closed form of section 4.5 in its first cycle, X/R = 4, by direct sums; ratio to the final rms. */
+  /**
+   * Closed form of section 4.5 in its first cycle, X/R = 4, by direct sums; ratio to the final rms.
+   */
   private static double ofSamples(boolean fundamental) {
     double phi = Math.atan(4);
     double squares = 0;
@@ -263,8 +269,7 @@ class RelayTest {
 
   @Test
   void everyTripMayLatch() {
-    Bench bench =
-        bench(TIME + "lockout_relay: every_trip\nreclosing:\n  shots: 3\n", "abcn", 1000);
+    Bench bench = bench(TIME + "lockout_relay: every_trip\nreclosing:\n  shots: 3\n", "abcn", 1000);
     bench.fault("f", true).run(10);
     assertEquals(1, bench.get("relay.r1.latched"));
     assertEquals(0, bench.get("relay.r1.recloses"));

@@ -140,7 +140,8 @@ class WaveformTest {
   /**
    * The same circuit twice: source and line, a load of resistance and inductance, then a fault
    * through a resistance beside it. Here its differential equations are integrated by the classical
-   * Runge-Kutta method in steps of 5 us; the plant solves phasors and adds a decaying direct current.
+   * Runge-Kutta method in steps of 5 us; the plant solves phasors and adds a decaying direct
+   * current.
    */
   @ParameterizedTest(name = "fault of {0} ohm at {1} ms of a cycle")
   @CsvSource({"0.02, 0", "0.02, 5", "0.3, 3", "0.3, 8", "2, 5"})
@@ -227,8 +228,10 @@ class WaveformTest {
 
     private void step(boolean faulty) {
       double[] k1 = slopes(time, line, load, faulty);
-      double[] k2 = slopes(time + STEP / 2, line + STEP / 2 * k1[0], load + STEP / 2 * k1[1], faulty);
-      double[] k3 = slopes(time + STEP / 2, line + STEP / 2 * k2[0], load + STEP / 2 * k2[1], faulty);
+      double[] k2 =
+          slopes(time + STEP / 2, line + STEP / 2 * k1[0], load + STEP / 2 * k1[1], faulty);
+      double[] k3 =
+          slopes(time + STEP / 2, line + STEP / 2 * k2[0], load + STEP / 2 * k2[1], faulty);
       double[] k4 = slopes(time + STEP, line + STEP * k3[0], load + STEP * k3[1], faulty);
       line += STEP / 6 * (k1[0] + 2 * k2[0] + 2 * k3[0] + k4[0]);
       load += STEP / 6 * (k1[1] + 2 * k2[1] + 2 * k3[1] + k4[1]);
