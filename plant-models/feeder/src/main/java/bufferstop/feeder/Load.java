@@ -82,7 +82,7 @@ final class Load {
   /** Takes what its ports say; returns whether the equations must be made anew. */
   boolean command(boolean on, double dcAmperes) {
     if (asks(on, dcAmperes)) {
-      this.dcAmperes = dcAmperes;
+      this.dcAmperes = Math.abs(dcAmperes); // either way round, a rectifier only gives
     }
     if (on == this.on) {
       return false;

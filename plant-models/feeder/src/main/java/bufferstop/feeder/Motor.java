@@ -7,8 +7,9 @@ import java.io.IOException;
 /**
  * An induction motor as one impedance that depends on slip, per unit of its own rating: R1 + R2/s +
  * jX beside a magnetising susceptance, so that it draws rated power at rated slip and its starting
- * current at standstill (R1 = R2). 2H dw/dt = torque - load torque, the load's growing with the
- * square of speed. [derived; the split of resistance and the load's law are project choices]
+ * current at standstill (R1 = R2). 2H dw/dt = torque - load torque, of which 2 % is friction and
+ * the rest grows with the square of speed. [derived; the split of resistance and the load's law are
+ * project choices]
  */
 final class Motor {
   /** A contactor lets go after its coil has lacked voltage for this long, s. */
@@ -16,6 +17,9 @@ final class Motor {
 
   /** A speed that changes by less than this a second has settled. */
   private static final double SETTLED = 1e-6;
+
+  /** What turns hard however slowly, share of the load's rated torque. */
+  private static final double FRICTION = 0.02;
 
   private final double resistance; // of stator, and of rotor
   private final double reactance;
@@ -61,7 +65,7 @@ final class Motor {
   void step(double seconds, double volts) {
     double was = speed;
     double share = speed / ratedSpeed;
-    double load = ratedTorque * share * share;
+    double load = speed > 0 ? ratedTorque * (FRICTION + (1 - FRICTION) * share * share) : 0;
     speed += seconds * (torque(slip(), volts) - load) / twoInertia;
     speed = Math.min(Math.max(speed, 0), 1);
     low = volts < Load.DEAD ? low + seconds : 0;

@@ -375,25 +375,21 @@ final class Relay implements ProtectiveDevice {
     return each.function == Function.INSTANTANEOUS || each.function == Function.TIME_OVERCURRENT;
   }
 
-  /** By its slowest trip: instantaneous elements that reclosing takes out of use do not count. */
   @Override
   public double clearingSeconds(double amperes) {
-    return fastest(amperes, false) + outputSeconds + breaker.breakSeconds();
+    return operatingSeconds(amperes) + outputSeconds + breaker.breakSeconds();
   }
 
+  /**
+   * By its delayed trips: instantaneous elements that act in the first trips alone, to spare fuses,
+   * do not count.
+   */
   @Override
   public double operatingSeconds(double amperes) {
-    return fastest(amperes, true);
-  }
-
-  private double fastest(double amperes, boolean withInstantaneous) {
     double secondary = amperes / seen.currentRatio;
     double least = Double.POSITIVE_INFINITY;
     for (Element each : elements) {
-      boolean counts =
-          withInstantaneous
-              || !each.function.isInstantaneous()
-              || reclosing.fastTrips == Integer.MAX_VALUE;
+      boolean counts = !each.function.isInstantaneous() || reclosing.fastTrips == Integer.MAX_VALUE;
       if (isPhase(each) && counts) {
         least = Math.min(least, each.seconds(secondary));
       }
