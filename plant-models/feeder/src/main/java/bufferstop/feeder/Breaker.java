@@ -44,6 +44,7 @@ final class Breaker {
   private boolean stuck;
   private boolean stuckOpen;
   private boolean supplied = true;
+  private boolean openedByHand; // in this step
   private double wear;
   private long operations;
 
@@ -129,6 +130,7 @@ final class Breaker {
    */
   void step(long micros, boolean supply, boolean open, boolean close) {
     supplied = supply;
+    openedByHand = open;
     springLeft = Math.max(0, springLeft - micros);
     boolean trip = (open || tripByRelay) && supply && !coilOpen;
     boolean wanted = close && !closeHeld || closeWanted;
@@ -211,6 +213,11 @@ final class Breaker {
     return state == State.OPEN;
   }
 
+  /** An operator holds it open. */
+  boolean isHeldOpen() {
+    return openedByHand;
+  }
+
   /** Its trip coil could be energised. */
   boolean canTrip() {
     return supplied && !coilOpen;
@@ -245,7 +252,8 @@ final class Breaker {
     to.writeLong(springLeft);
     for (boolean each :
         new boolean[] {
-          closeHeld, closeWanted, tripByRelay, blocked, coilOpen, stuck, stuckOpen, supplied
+          closeHeld, closeWanted, tripByRelay, blocked, coilOpen, stuck, stuckOpen, supplied,
+          openedByHand
         }) {
       to.writeBoolean(each);
     }
@@ -265,6 +273,7 @@ final class Breaker {
     stuck = from.readBoolean();
     stuckOpen = from.readBoolean();
     supplied = from.readBoolean();
+    openedByHand = from.readBoolean();
     wear = from.readDouble();
     operations = from.readLong();
   }

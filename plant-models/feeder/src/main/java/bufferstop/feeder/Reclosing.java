@@ -71,7 +71,7 @@ final class Reclosing {
     }
   }
 
-  /** The breaker did not open, or a lockout relay has operated. */
+  /** The breaker did not open, a lockout relay has operated, or an operator opens. */
   void lockOut() {
     enter(State.LOCKOUT);
   }

@@ -260,6 +260,9 @@ final class Relay implements ProtectiveDevice {
 
   private void reclose(long micros, boolean enabled) {
     Reclosing.State before = reclosing.state();
+    if (breaker.isHeldOpen() && before == Reclosing.State.OPEN_WAIT) {
+      reclosing.lockOut();
+    }
     boolean live = sourceLive();
     boolean close = reclosing.step(micros, isOpen(), breaker.contactA(), live, enabled && !latched);
     if (close) {

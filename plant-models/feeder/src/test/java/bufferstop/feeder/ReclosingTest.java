@@ -159,6 +159,15 @@ class ReclosingTest {
   }
 
   @Test
+  void openByHandEndsASequence() {
+    Bench bench = bench(FUNCTIONS, "behaviour: permanent").fault("f", true);
+    bench.until("relay.r1.state", 2);
+    bench.set("breaker.b1.open", 1).run(0.1).set("breaker.b1.open", 0).run(60);
+    assertEquals(1, bench.get("relay.r1.lockout"));
+    assertEquals(0, bench.get("relay.r1.recloses"));
+  }
+
+  @Test
   void closeByHandOntoAFaultLocksOutAtOnce() {
     Bench bench = bench(FUNCTIONS, "behaviour: permanent").run(0.1);
     bench.set("breaker.b1.open", 1).run(0.2).set("breaker.b1.open", 0);
