@@ -47,7 +47,7 @@ class BrickworksFeederTest {
     String text = Files.readString(SCENARIOS.resolve("02-self-clearing-fault.yaml"));
     String wrong =
         text.replaceFirst(
-            "\ndo:", "\nwith: {works: {relays: {r_yard: {reclosing: {dead_time_1: 0.02}}}}}\ndo:");
+            "\ndo:", "\nwith: {works: {relays: {r_yard: {reclosing: {dead_time_1: 0.1}}}}}\ndo:");
     ScenarioResult result = BrickworksTest.run(WORKS, Workbench.scenario(folder, wrong));
     assertEquals(Verdict.FAILED, result.verdict());
     assertTrue(

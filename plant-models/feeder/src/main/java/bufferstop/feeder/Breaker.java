@@ -252,7 +252,14 @@ final class Breaker {
     to.writeLong(springLeft);
     for (boolean each :
         new boolean[] {
-          closeHeld, closeWanted, tripByRelay, blocked, coilOpen, stuck, stuckOpen, supplied,
+          closeHeld,
+          closeWanted,
+          tripByRelay,
+          blocked,
+          coilOpen,
+          stuck,
+          stuckOpen,
+          supplied,
           openedByHand
         }) {
       to.writeBoolean(each);
