@@ -34,6 +34,9 @@ final class Circuit {
   /** The network is another than a step before. */
   boolean changed = true;
 
+  /** It was switched, or has moved for half a cycle: what is read slowly looks again. */
+  boolean renewed = true;
+
   Circuit(Network network, Source source, double nominalHertz, Happenings happenings) {
     this.network = network;
     this.source = source;

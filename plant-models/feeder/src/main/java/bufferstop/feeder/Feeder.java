@@ -44,6 +44,7 @@ final class Feeder {
   /** Values at time zero: the network as it is with everything at rest. */
   void start() {
     circuit.changed = true;
+    circuit.renewed = true;
     source.settle();
     for (Part part : parts) {
       part.show();
@@ -69,7 +70,10 @@ final class Feeder {
       parts[i].before(in);
     }
     circuit.changed = circuit.network.update(circuit.angle, circuit.seconds) || nowMicros == micros;
-    circuit.changed |= circuit.network.refreshSpectrum(circuit.seconds);
+    boolean halfCycle = circuit.network.refreshSpectrum(circuit.seconds);
+    circuit.renewed = halfCycle || circuit.changed && circuit.network.switched();
+    circuit.renewed |= nowMicros == micros;
+    circuit.changed |= halfCycle;
     circuit.angle.advance(circuit.source.hertz(), circuit.seconds);
     circuit.network.fade();
     boolean still = true;

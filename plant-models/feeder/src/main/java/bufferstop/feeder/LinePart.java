@@ -51,7 +51,7 @@ final class LinePart implements Part {
       ports.set(damaged, conductor.damaged());
       ports.set(broken, conductor.broken());
     }
-    if (!circuit.changed) {
+    if (!circuit.renewed) {
       return;
     }
     double re = 0;

@@ -7,11 +7,11 @@ import java.io.IOException;
 import java.util.Arrays;
 
 /**
- * A meter. Quantities follow from the phasor spectrum whenever the network changes and are averaged
- * over windows of 10 cycles (12 at 60 Hz): rms values as the root of the mean of squares, powers as
- * means. Of three phases the effective values of IEEE Std 1459-2010 for four wires count, Ve and Ie
- * [from memory, not re-read]. The window follows the nominal frequency; phasors have no error off
- * it.
+ * A meter. Quantities follow from the phasor spectrum whenever the network is switched, and twice a
+ * cycle while it moves; they are averaged over windows of 10 cycles (12 at 60 Hz): rms values as
+ * the root of the mean of squares, powers as means. Of three phases the effective values of IEEE
+ * Std 1459-2010 for four wires count, Ve and Ie [from memory, not re-read]. The window follows the
+ * nominal frequency; phasors have no error off it.
  */
 final class Meter {
   /** What is averaged: squares of voltages and currents, then powers. */

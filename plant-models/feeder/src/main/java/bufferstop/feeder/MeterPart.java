@@ -75,7 +75,7 @@ final class MeterPart implements Part {
 
   @Override
   public void after() {
-    if (circuit.changed) {
+    if (circuit.renewed) {
       meter.look(circuit.network);
     }
     tick();

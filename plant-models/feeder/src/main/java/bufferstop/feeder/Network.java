@@ -16,7 +16,7 @@ final class Network {
   private static final int MOST_PASSES = 40;
 
   /** Two passes that differ by less than this share of the nominal voltage agree. */
-  private static final double AGREED = 1e-8;
+  private static final double AGREED = 1e-7;
 
   /** Direct current below this is over, A. */
   private static final double DC_OVER = 1e-4;
@@ -44,6 +44,7 @@ final class Network {
   private boolean stale = true; // the network has changed
   private boolean strayed; // only the equations' share of a load has
   private boolean moved = true; // a load or the source has
+  private boolean switched;
   private boolean spectrumDue; // the harmonics are those of a state before
   private double sinceSpectrum;
   private int passes;
@@ -111,6 +112,11 @@ final class Network {
     }
   }
 
+  /** Whether the last update followed a switching, rather than a load or the source that moved. */
+  boolean switched() {
+    return switched;
+  }
+
   /** Something in the network has changed. */
   void change() {
     stale = true;
@@ -143,8 +149,7 @@ final class Network {
     if (!stale && !strayed && !moved) {
       return false;
     }
-    boolean switched = stale;
-    if (switched) {
+    if (stale) {
       remember(angle);
     }
     if (stale || strayed) {
@@ -154,13 +159,14 @@ final class Network {
       makeEquations();
     }
     solve();
-    if (switched && seconds > 0) {
+    if (stale && seconds > 0) {
       offset(angle, seconds);
     }
     if (stale || strayed) {
       spectrum.factor(this);
     }
     spectrumDue = true;
+    switched = stale;
     if (stale || seconds == 0) {
       refreshSpectrum();
     }
@@ -170,14 +176,18 @@ final class Network {
     return true;
   }
 
-  /** Solves the harmonics anew where the network has moved, twice a cycle. */
+  /**
+   * Solves the harmonics anew where the network has moved, twice a cycle.
+   *
+   * @return whether half a cycle is over in which something moved
+   */
   boolean refreshSpectrum(double seconds) {
     sinceSpectrum += seconds;
     if (!spectrumDue || sinceSpectrum * nominalHertz < 0.5) {
       return false;
     }
     refreshSpectrum();
-    return spectrum.count() > 0;
+    return true;
   }
 
   private void refreshSpectrum() {

@@ -27,7 +27,7 @@ final class NodePart implements Part {
 
   @Override
   public void show() {
-    if (circuit.changed) {
+    if (circuit.renewed) {
       for (int p = 0; p < 3; p++) {
         circuit.ports.set(volts[p], circuit.network.volts(node, p));
       }

@@ -9,6 +9,9 @@ import java.io.IOException;
 final class SourcePart implements Part {
   private static final int SETTLING = 30;
 
+  /** Voltage and speed that change by a smaller share in a step stand still. */
+  private static final double SETTLED = 1e-10;
+
   private final Circuit circuit;
   private final Source source;
   private final GeneratingSet set;
@@ -125,7 +128,7 @@ final class SourcePart implements Part {
     }
     double emf = source.emfVolts();
     double speed = source.hertz();
-    steady = emf == lastEmf && speed == lastSpeed;
+    steady = Math.abs(emf - lastEmf) <= SETTLED * emf && Math.abs(speed - lastSpeed) <= SETTLED;
     lastEmf = emf;
     lastSpeed = speed;
     show();
