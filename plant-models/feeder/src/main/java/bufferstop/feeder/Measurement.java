@@ -43,6 +43,7 @@ final class Measurement {
   private final double[] volts = new double[3];
   private boolean voltsOpen;
   private double hertz;
+  private double lastHertz; // true one, a step before
   private int samples;
   private int place;
   private int steady; // samples since the network last changed
@@ -95,11 +96,12 @@ final class Measurement {
     if (samples == 0) {
       begin(seconds);
     }
-    boolean stands = !changed && !network.hasDc() && hertzNow == nominalHertz;
+    boolean stands = !changed && !network.hasDc() && hertzNow == lastHertz;
+    lastHertz = hertzNow;
     steady = stands ? Math.min(steady + 1, samples + 1) : 0;
     boolean ideal = filter == Filter.IDEAL || samples < FEWEST_SAMPLES;
     if (fresh && stands) {
-      advance();
+      tick(network, angle, seconds, hertzNow);
       return false;
     }
     if (ideal) {
@@ -113,7 +115,7 @@ final class Measurement {
     if (Math.abs(wanted - hertz) < 1e-9) {
       hertz = wanted;
     }
-    fresh = steady > samples && hertz == nominalHertz;
+    fresh = steady > samples && hertz == wanted;
     advance();
     return true;
   }
@@ -134,8 +136,14 @@ final class Measurement {
     }
   }
 
-  /** A step in which nothing has changed: the window goes round. */
-  void tick() {
+  /**
+   * A step in which nothing has changed. At nominal frequency the window stands as it is and only
+   * goes round; off it the moments move through it and go on being taken.
+   */
+  void tick(Network network, Angle angle, double seconds, double hertzNow) {
+    if (hertzNow != nominalHertz && filter != Filter.IDEAL && samples >= FEWEST_SAMPLES) {
+      sample(network, angle, seconds);
+    }
     advance();
   }
 
@@ -241,6 +249,7 @@ final class Measurement {
     to.writeBoolean(fresh);
     to.writeBoolean(voltsOpen);
     to.writeDouble(hertz);
+    to.writeDouble(lastHertz);
     for (int i = 0; i < 4; i++) {
       to.writeDouble(current[i]);
       windows[i].save(to);
@@ -259,6 +268,7 @@ final class Measurement {
     fresh = from.readBoolean();
     voltsOpen = from.readBoolean();
     hertz = from.readDouble();
+    lastHertz = from.readDouble();
     for (int i = 0; i < 4; i++) {
       current[i] = from.readDouble();
       windows[i].restore(from);

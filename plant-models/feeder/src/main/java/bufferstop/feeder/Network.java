@@ -132,7 +132,7 @@ final class Network {
 
   /** The source's inner voltage, phase to neutral. */
   void setEmf(double volts) {
-    if (Math.abs(volts - emf[0]) > 1e-6 * Math.abs(emf[0]) || volts == 0 && emf[0] != 0) {
+    if (Math.abs(volts - emf[0]) > 1e-9 * Math.abs(emf[0]) || volts == 0 && emf[0] != 0) {
       balanced(volts, emf);
       moved = true;
     }

@@ -103,7 +103,7 @@ final class RelayPart implements Part {
 
   /** Turns the measurement's window on through a steady state. */
   void tick() {
-    relay.seen.tick();
+    relay.seen.tick(circuit.network, circuit.angle, circuit.seconds, circuit.source.hertz());
   }
 
   @Override

@@ -9,8 +9,11 @@ import java.io.IOException;
 final class SourcePart implements Part {
   private static final int SETTLING = 30;
 
+  /** So long it must stand still before it counts as settled; longer than it swings. */
+  private static final long STEADY_MICROS = 2_000_000;
+
   /** Voltage and speed that change by a smaller share in a step stand still. */
-  private static final double SETTLED = 1e-10;
+  private static final double SETTLED = 1e-8;
 
   private final Circuit circuit;
   private final Source source;
@@ -28,7 +31,7 @@ final class SourcePart implements Part {
   private boolean startHeld;
   private boolean stopHeld;
   private boolean resetHeld;
-  private boolean steady;
+  private long steadyMicros;
   private double lastEmf;
   private double lastSpeed;
 
@@ -76,7 +79,12 @@ final class SourcePart implements Part {
       }
     }
     circuit.fault(
-        "source.engine_fails", "the engine gives no torque", (on, x) -> set.failEngine(on));
+        "source.engine_fails",
+        "the engine gives no torque",
+        (on, x) -> {
+          set.failEngine(on);
+          steadyMicros = 0;
+        });
   }
 
   /** At time zero: a generating set has been carrying its load for long. */
@@ -107,6 +115,9 @@ final class SourcePart implements Part {
       if (in[start] != 0 && !startHeld) {
         set.start();
       }
+      if (in[reset] != 0 || in[stop] != 0 || in[start] != 0) {
+        steadyMicros = 0;
+      }
       resetHeld = in[reset] != 0;
       stopHeld = in[stop] != 0;
       startHeld = in[start] != 0;
@@ -120,7 +131,7 @@ final class SourcePart implements Part {
     Network network = circuit.network;
     double p = network.sourceWatts();
     double q = network.sourceVars();
-    if (set != null) {
+    if (set != null && (!isSettled() || circuit.changed)) {
       GeneratingSet.Cause tripped = set.step(circuit.seconds, p, q, terminalShare(network));
       if (tripped != GeneratingSet.Cause.NONE) {
         circuit.happenings.happened(trips[tripped.ordinal()], set.valueOf(tripped));
@@ -128,7 +139,10 @@ final class SourcePart implements Part {
     }
     double emf = source.emfVolts();
     double speed = source.hertz();
-    steady = Math.abs(emf - lastEmf) <= SETTLED * emf && Math.abs(speed - lastSpeed) <= SETTLED;
+    boolean stands =
+        Math.abs(emf - lastEmf) <= SETTLED * emf
+            && Math.abs(speed - lastSpeed) <= SETTLED * circuit.nominalHertz;
+    steadyMicros = stands ? steadyMicros + circuit.micros : 0;
     lastEmf = emf;
     lastSpeed = speed;
     show();
@@ -154,9 +168,14 @@ final class SourcePart implements Part {
     return sum / Math.sqrt(3) / network.tree.nominalVolts(node);
   }
 
+  /** It has stood still for long; it is left alone until the network changes. */
+  private boolean isSettled() {
+    return steadyMicros >= STEADY_MICROS && !set.counts();
+  }
+
   @Override
   public boolean idle() {
-    return set == null || steady && !set.counts();
+    return set == null || isSettled();
   }
 
   @Override
@@ -165,7 +184,7 @@ final class SourcePart implements Part {
     to.writeBoolean(startHeld);
     to.writeBoolean(stopHeld);
     to.writeBoolean(resetHeld);
-    to.writeBoolean(steady);
+    to.writeLong(steadyMicros);
     to.writeDouble(lastEmf);
     to.writeDouble(lastSpeed);
   }
@@ -176,7 +195,7 @@ final class SourcePart implements Part {
     startHeld = from.readBoolean();
     stopHeld = from.readBoolean();
     resetHeld = from.readBoolean();
-    steady = from.readBoolean();
+    steadyMicros = from.readLong();
     lastEmf = from.readDouble();
     lastSpeed = from.readDouble();
   }
