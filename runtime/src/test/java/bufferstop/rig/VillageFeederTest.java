@@ -43,7 +43,8 @@ class VillageFeederTest {
   private ScenarioResult with(String scenario, String settings) throws IOException {
     String text = Files.readString(SCENARIOS.resolve(scenario));
     String changed =
-        text.replaceFirst("\nwith:.*", "").replaceFirst("\ndo:", "\nwith: {net: " + settings + "}\ndo:");
+        text.replaceFirst("\nwith:.*", "")
+            .replaceFirst("\ndo:", "\nwith: {net: " + settings + "}\ndo:");
     return BrickworksTest.run(VILLAGE, Workbench.scenario(folder, changed));
   }
 
@@ -64,8 +65,7 @@ class VillageFeederTest {
         "09-wet-branch.yaml | {relays: {r1: {earth_time_overcurrent: {pick_up: 3}}}}"
             + " | eventually net.relay.r1.cause = 1051 within T#8s"
       })
-  void findsAWrongSetting(String scenario, String settings, String expectation)
-      throws IOException {
+  void findsAWrongSetting(String scenario, String settings, String expectation) throws IOException {
     ScenarioResult result = with(scenario, settings);
     assertEquals(Verdict.FAILED, result.verdict());
     assertTrue(

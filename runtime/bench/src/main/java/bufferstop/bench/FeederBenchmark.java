@@ -39,8 +39,7 @@ final class FeederBenchmark implements Benchmark {
               .findFirst()
               .orElseThrow();
       ProblemList problems = new ProblemList();
-      plant =
-          found.open(SettingsOf.text(found.schema(), settings), problems, new SplitMix64(1));
+      plant = found.open(SettingsOf.text(found.schema(), settings), problems, new SplitMix64(1));
       if (!problems.all().isEmpty()) {
         throw new IllegalStateException("settings of the benchmark: " + problems.all());
       }
@@ -91,7 +90,8 @@ final class FeederBenchmark implements Benchmark {
     Driven feeder = new Driven("feeder", FeederSettings.WORKS);
     Driven railway =
         new Driven("railway", Files.readString(top.resolve("configs/brickworks/line.yaml")));
-    rows.add(row("feeder and railway, a train to and fro", feeder, together(steps, feeder, railway)));
+    rows.add(
+        row("feeder and railway, a train to and fro", feeder, together(steps, feeder, railway)));
     return rows;
   }
 
