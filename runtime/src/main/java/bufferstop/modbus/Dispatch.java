@@ -21,27 +21,26 @@ import com.ghgande.j2mod.modbus.msg.WriteSingleRegisterRequest;
  * parsed, then come addresses, then values against their points.
  */
 final class Dispatch {
-  // a server reached by its own address answers these two as well, whatever its unit
-  private static final int UNIT_DIRECT = 0xFF;
-  private static final int UNIT_ZERO = 0;
-
-  private final MapImage map;
-  private final int unit;
-  private final Reads reads;
+  private final Units units;
+  private final Reads reads = new Reads();
   private final Handover handover;
   private final Complaints complaints;
 
-  Dispatch(MapImage map, int unit, Reads reads, Handover handover, Complaints complaints) {
-    this.map = map;
-    this.unit = unit;
-    this.reads = reads;
-    this.handover = handover;
+  /**
+   * A dispatch.
+   *
+   * @param writeMillis how long a write may wait for a scan to take it
+   * @param pause called between two looks at what was published
+   */
+  Dispatch(Units units, long writeMillis, Runnable pause, Complaints complaints) {
+    this.units = units;
+    this.handover = new Handover(writeMillis, pause);
     this.complaints = complaints;
   }
 
   ModbusResponse answer(ModbusRequest request) {
     try {
-      return new ReadyResponse(request, message(mapOf(request.getUnitID()), request));
+      return new ReadyResponse(request, message(units.of(request.getUnitID()), request));
     } catch (Refusal refusal) {
       return request.createExceptionResponse(refusal.code());
     } catch (RuntimeException e) {
@@ -50,98 +49,116 @@ final class Dispatch {
     }
   }
 
-  private MapImage mapOf(int asked) throws Refusal {
-    boolean mine = asked == unit || asked == UNIT_DIRECT || asked == UNIT_ZERO;
-    Refusal.unless(mine, Refusal.NO_SUCH_UNIT);
-    return map;
-  }
-
-  private byte[] message(MapImage image, ModbusRequest request) throws Refusal {
+  private byte[] message(Unit unit, ModbusRequest request) throws Refusal {
     if (request instanceof RefusedRequest refused) {
       throw new Refusal(refused.code());
     }
     return switch (request.getFunctionCode()) {
-      case Modbus.READ_COILS -> readCoils(image, (ReadCoilsRequest) request);
+      case Modbus.READ_COILS -> readCoils(unit, (ReadCoilsRequest) request);
       case Modbus.READ_INPUT_DISCRETES ->
-          readDiscreteInputs(image, (ReadInputDiscretesRequest) request);
+          readDiscreteInputs(unit, (ReadInputDiscretesRequest) request);
       case Modbus.READ_MULTIPLE_REGISTERS ->
-          readHolding(image, (ReadMultipleRegistersRequest) request);
-      case Modbus.READ_INPUT_REGISTERS -> readInput(image, (ReadInputRegistersRequest) request);
-      case Modbus.WRITE_COIL -> writeCoil(image, (WriteCoilRequest) request);
+          readHolding(unit, (ReadMultipleRegistersRequest) request);
+      case Modbus.READ_INPUT_REGISTERS -> readInput(unit, (ReadInputRegistersRequest) request);
+      case Modbus.WRITE_COIL -> writeCoil(unit, (WriteCoilRequest) request);
       case Modbus.WRITE_SINGLE_REGISTER ->
-          writeRegister(image, (WriteSingleRegisterRequest) request);
-      case Modbus.WRITE_MULTIPLE_COILS -> writeCoils(image, (WriteMultipleCoilsRequest) request);
+          writeRegister(unit, (WriteSingleRegisterRequest) request);
+      case Modbus.WRITE_MULTIPLE_COILS -> writeCoils(unit, (WriteMultipleCoilsRequest) request);
       case Modbus.WRITE_MULTIPLE_REGISTERS ->
-          writeRegisters(image, (WriteMultipleRegistersRequest) request);
-      case Modbus.MASK_WRITE_REGISTER -> maskWrite(image, (MaskWriteRegisterRequest) request);
-      case Modbus.READ_WRITE_MULTIPLE -> writeAndRead(image, (ReadWriteMultipleRequest) request);
+          writeRegisters(unit, (WriteMultipleRegistersRequest) request);
+      case Modbus.MASK_WRITE_REGISTER -> maskWrite(unit, (MaskWriteRegisterRequest) request);
+      case Modbus.READ_WRITE_MULTIPLE -> writeAndRead(unit, (ReadWriteMultipleRequest) request);
       default -> throw new Refusal(Refusal.ILLEGAL_FUNCTION);
     };
   }
 
-  private byte[] readCoils(MapImage image, ReadCoilsRequest r) throws Refusal {
-    return reads.bits(image.table(Table.COIL), r.getReference(), r.getBitCount());
+  private byte[] readCoils(Unit unit, ReadCoilsRequest r) throws Refusal {
+    return reads.bits(
+        unit.snapshots(), unit.image().table(Table.COIL), r.getReference(), r.getBitCount());
   }
 
-  private byte[] readDiscreteInputs(MapImage image, ReadInputDiscretesRequest r) throws Refusal {
-    return reads.bits(image.table(Table.DISCRETE_INPUT), r.getReference(), r.getBitCount());
+  private byte[] readDiscreteInputs(Unit unit, ReadInputDiscretesRequest r) throws Refusal {
+    return reads.bits(
+        unit.snapshots(),
+        unit.image().table(Table.DISCRETE_INPUT),
+        r.getReference(),
+        r.getBitCount());
   }
 
-  private byte[] readHolding(MapImage image, ReadMultipleRegistersRequest r) throws Refusal {
-    return reads.registers(image.table(Table.HOLDING_REGISTER), r.getReference(), r.getWordCount());
+  private byte[] readHolding(Unit unit, ReadMultipleRegistersRequest r) throws Refusal {
+    return reads.registers(
+        unit.snapshots(),
+        unit.image().table(Table.HOLDING_REGISTER),
+        r.getReference(),
+        r.getWordCount());
   }
 
-  private byte[] readInput(MapImage image, ReadInputRegistersRequest r) throws Refusal {
-    return reads.registers(image.table(Table.INPUT_REGISTER), r.getReference(), r.getWordCount());
+  private byte[] readInput(Unit unit, ReadInputRegistersRequest r) throws Refusal {
+    return reads.registers(
+        unit.snapshots(),
+        unit.image().table(Table.INPUT_REGISTER),
+        r.getReference(),
+        r.getWordCount());
   }
 
-  private byte[] writeCoil(MapImage image, WriteCoilRequest r) throws Refusal {
-    handover.give(WriteBatch.coils(image.table(Table.COIL), r.getReference(), 1, i -> r.getCoil()));
+  private byte[] writeCoil(Unit unit, WriteCoilRequest r) throws Refusal {
+    handover.give(
+        unit,
+        WriteBatch.coils(unit.image().table(Table.COIL), r.getReference(), 1, i -> r.getCoil()));
     return words(r.getReference(), r.getCoil() ? 0xFF00 : 0);
   }
 
-  private byte[] writeRegister(MapImage image, WriteSingleRegisterRequest r) throws Refusal {
+  private byte[] writeRegister(Unit unit, WriteSingleRegisterRequest r) throws Refusal {
     int value = r.getRegister().toUnsignedShort();
     handover.give(
-        WriteBatch.registers(image.table(Table.HOLDING_REGISTER), r.getReference(), 1, i -> value));
+        unit,
+        WriteBatch.registers(
+            unit.image().table(Table.HOLDING_REGISTER), r.getReference(), 1, i -> value));
     return words(r.getReference(), value);
   }
 
-  private byte[] writeCoils(MapImage image, WriteMultipleCoilsRequest r) throws Refusal {
+  private byte[] writeCoils(Unit unit, WriteMultipleCoilsRequest r) throws Refusal {
     handover.give(
+        unit,
         WriteBatch.coils(
-            image.table(Table.COIL), r.getReference(), r.getBitCount(), r::getCoilStatus));
+            unit.image().table(Table.COIL), r.getReference(), r.getBitCount(), r::getCoilStatus));
     return words(r.getReference(), r.getBitCount());
   }
 
-  private byte[] writeRegisters(MapImage image, WriteMultipleRegistersRequest r) throws Refusal {
+  private byte[] writeRegisters(Unit unit, WriteMultipleRegistersRequest r) throws Refusal {
     handover.give(
+        unit,
         WriteBatch.registers(
-            image.table(Table.HOLDING_REGISTER),
+            unit.image().table(Table.HOLDING_REGISTER),
             r.getReference(),
             r.getWordCount(),
             r::getRegisterValue));
     return words(r.getReference(), r.getWordCount());
   }
 
-  private byte[] maskWrite(MapImage image, MaskWriteRegisterRequest r) throws Refusal {
+  private byte[] maskWrite(Unit unit, MaskWriteRegisterRequest r) throws Refusal {
     handover.give(
+        unit,
         WriteBatch.masked(
-            image.table(Table.HOLDING_REGISTER), r.getReference(), r.getAndMask(), r.getOrMask()));
+            unit.image().table(Table.HOLDING_REGISTER),
+            r.getReference(),
+            r.getAndMask(),
+            r.getOrMask()));
     return words(r.getReference(), r.getAndMask(), r.getOrMask());
   }
 
-  private byte[] writeAndRead(MapImage image, ReadWriteMultipleRequest r) throws Refusal {
-    AddressTable table = image.table(Table.HOLDING_REGISTER);
+  private byte[] writeAndRead(Unit unit, ReadWriteMultipleRequest r) throws Refusal {
+    AddressTable table = unit.image().table(Table.HOLDING_REGISTER);
     int from = r.getReadReference();
     int quantity = r.getReadWordCount();
     // a bad address to read leaves the write undone
     Refusal.unless(table.covers(from, quantity), Refusal.ILLEGAL_ADDRESS);
     handover.give(
+        unit,
         WriteBatch.registers(
             table, r.getWriteReference(), r.getWriteWordCount(), r::getReadRegisterValue));
     // the ring gives its newest image: the one that shows the write, or a later one
-    return reads.registers(table, from, quantity);
+    return reads.registers(unit.snapshots(), table, from, quantity);
   }
 
   private static byte[] words(int... words) {

@@ -1,32 +1,29 @@
 package bufferstop.modbus;
 
-import bufferstop.image.OperatorWrites;
-import bufferstop.image.SnapshotRing;
 import java.io.IOException;
 import java.net.InetAddress;
 import java.net.InetSocketAddress;
 import java.net.ServerSocket;
 import java.net.Socket;
+import java.util.List;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.locks.LockSupport;
 import javax.net.ServerSocketFactory;
 
 /**
- * Serves one map to Modbus TCP clients: functions 1 to 6, 15, 16, 22 and 23. A read is answered
- * from one published scan. A write is answered once a published scan shows it. Whatever goes wrong
- * with one client or one request, the others are served.
+ * Serves units to Modbus TCP clients: functions 1 to 6, 15, 16, 22 and 23. A read is answered from
+ * one published scan. A write is answered once a published scan shows it. Whatever goes wrong with
+ * one client or one request, the others are served.
  */
 public final class ModbusServer implements AutoCloseable {
   private static final int BACKLOG = 64;
   private static final long LOOK_NANOS = TimeUnit.MICROSECONDS.toNanos(200);
   private static final long ACCEPT_PAUSE_NANOS = TimeUnit.MILLISECONDS.toNanos(100);
 
-  private final MapImage image;
-  private final OperatorWrites writes;
-  private final SnapshotRing snapshots;
+  private final String name;
+  private final Units units;
   private final String host;
   private final int wantedPort;
-  private final int unit;
   private final Limits limits;
   private final ServerSocketFactory sockets;
   private final Complaints complaints;
@@ -48,46 +45,35 @@ public final class ModbusServer implements AutoCloseable {
   /**
    * A server, not yet listening.
    *
-   * @param writes where writes of the map's writable points go
-   * @param snapshots what is read
+   * @param name for threads and messages, usually that of the map
+   * @param units each with its own map; the first answers identifiers 0 and 255 too, which mean the
+   *     server itself; any other identifier is answered 0A
    * @param host address to listen on
    * @param port 0 to 65535; 0 asks the system for a free one
-   * @param unit unit identifier answered besides 0 and 255, which mean the server itself
    */
-  public ModbusServer(
-      MapImage image,
-      OperatorWrites writes,
-      SnapshotRing snapshots,
-      String host,
-      int port,
-      int unit,
-      Limits limits) {
-    this(image, writes, snapshots, host, port, unit, limits, ServerSocketFactory.getDefault());
+  public ModbusServer(String name, List<Unit> units, String host, int port, Limits limits) {
+    this(name, units, host, port, limits, ServerSocketFactory.getDefault());
   }
 
   ModbusServer(
-      MapImage image,
-      OperatorWrites writes,
-      SnapshotRing snapshots,
+      String name,
+      List<Unit> units,
       String host,
       int port,
-      int unit,
       Limits limits,
       ServerSocketFactory sockets) {
-    this.image = image;
-    this.writes = writes;
-    this.snapshots = snapshots;
+    this.name = name;
+    this.units = new Units(units);
     this.host = host;
     this.wantedPort = port;
-    this.unit = unit;
     this.limits = limits;
     this.sockets = sockets;
-    complaints = new Complaints(image.name());
+    complaints = new Complaints(name);
     connections = new Connections(limits.connections(), threadName("client"));
   }
 
   private String threadName(String role) {
-    return "modbus-" + image.name() + "-" + role;
+    return "modbus-" + name + "-" + role;
   }
 
   /**
@@ -128,10 +114,9 @@ public final class ModbusServer implements AutoCloseable {
   }
 
   private Connection connection(Socket socket) throws IOException {
-    Handover handover =
-        new Handover(
-            writes, snapshots, limits.writeMillis(), () -> LockSupport.parkNanos(LOOK_NANOS));
-    Dispatch dispatch = new Dispatch(image, unit, new Reads(snapshots), handover, complaints);
+    Dispatch dispatch =
+        new Dispatch(
+            units, limits.writeMillis(), () -> LockSupport.parkNanos(LOOK_NANOS), complaints);
     try {
       return new Connection(socket, dispatch, complaints);
     } catch (IOException e) {

@@ -6,16 +6,12 @@ import bufferstop.image.SnapshotRing;
 final class Reads {
   private static final int MOST_SLOTS = 2000; // a read has at most as many coils
 
-  private final SnapshotRing snapshots;
   private final long[] values = new long[MOST_SLOTS];
 
-  Reads(SnapshotRing snapshots) {
-    this.snapshots = snapshots;
-  }
-
   /** Byte count and packed bits: first one lowest, unused ones 0. */
-  byte[] bits(AddressTable table, int address, int quantity) throws Refusal {
-    copy(table, address, quantity);
+  byte[] bits(SnapshotRing snapshots, AddressTable table, int address, int quantity)
+      throws Refusal {
+    copy(snapshots, table, address, quantity);
     byte[] message = counted((quantity + 7) / 8);
     for (int i = 0; i < quantity; i++) {
       message[1 + i / 8] |= (byte) (values[i] << i % 8);
@@ -24,8 +20,9 @@ final class Reads {
   }
 
   /** Byte count and registers. */
-  byte[] registers(AddressTable table, int address, int quantity) throws Refusal {
-    int first = copy(table, address, quantity);
+  byte[] registers(SnapshotRing snapshots, AddressTable table, int address, int quantity)
+      throws Refusal {
+    int first = copy(snapshots, table, address, quantity);
     byte[] message = counted(2 * quantity);
     for (int i = 0; i < quantity; i++) {
       int index = table.indexAt(address + i);
@@ -37,7 +34,8 @@ final class Reads {
   }
 
   /** Copies a range's values; gives the index of its first slot. */
-  private int copy(AddressTable table, int address, int quantity) throws Refusal {
+  private int copy(SnapshotRing snapshots, AddressTable table, int address, int quantity)
+      throws Refusal {
     Refusal.unless(table.covers(address, quantity), Refusal.ILLEGAL_ADDRESS);
     Refusal.unless(snapshots.published() >= 0, Refusal.DEVICE_FAILURE); // no scan so far
     int first = table.indexAt(address);

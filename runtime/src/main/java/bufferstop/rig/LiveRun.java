@@ -6,10 +6,12 @@ import bufferstop.engine.ScanLoop;
 import bufferstop.engine.ScanStatistics;
 import bufferstop.modbus.MapImage;
 import bufferstop.modbus.ModbusServer;
+import bufferstop.modbus.Unit;
 import bufferstop.model.ModbusMap;
 import bufferstop.model.Symbol.Kind;
 import bufferstop.plant.PlantFailure;
 import java.io.IOException;
+import java.util.List;
 
 /** A rig in real time, its {@code hmi} map served: what {@code run} runs. */
 public final class LiveRun implements AutoCloseable {
@@ -47,15 +49,10 @@ public final class LiveRun implements AutoCloseable {
             rig.project().controller().points().stream()
                 .filter(p -> p.kind() == Kind.OPERATOR)
                 .toList());
+    Unit controller = new Unit(map.unit(), image, rig.writes(), rig.snapshots());
     server =
         new ModbusServer(
-            image,
-            rig.writes(),
-            rig.snapshots(),
-            map.host(),
-            map.port(),
-            map.unit(),
-            ModbusServer.Limits.STANDARD);
+            map.name(), List.of(controller), map.host(), map.port(), ModbusServer.Limits.STANDARD);
     server.start();
     return server.port();
   }

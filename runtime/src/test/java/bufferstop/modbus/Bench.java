@@ -149,12 +149,16 @@ final class Bench {
    * @param writeMillis until a write is withdrawn
    */
   Dispatch dispatch(Runnable pause, long writeMillis) {
-    Handover handover = new Handover(writes, snapshots, writeMillis, pause);
-    return new Dispatch(image(), UNIT, new Reads(snapshots), handover, new Complaints("hmi"));
+    return new Dispatch(new Units(List.of(unit(UNIT))), writeMillis, pause, new Complaints("hmi"));
+  }
+
+  /** This image under an identifier of one's own. */
+  Unit unit(int id) {
+    return new Unit(id, image(), writes, snapshots);
   }
 
   ModbusServer server(ModbusServer.Limits limits) {
-    return new ModbusServer(image(), writes, snapshots, "127.0.0.1", 0, UNIT, limits);
+    return new ModbusServer("hmi", List.of(unit(UNIT)), "127.0.0.1", 0, limits);
   }
 
   static byte[] bytes(String hex) {

@@ -48,9 +48,13 @@ final class Client implements AutoCloseable, Answering {
 
   @Override
   public String answer(String pdu) {
+    return answer(Bench.UNIT, pdu);
+  }
+
+  String answer(int unit, String pdu) {
     transaction = transaction + 1 & 0xFFFF;
     try {
-      send(Bench.frame(transaction, Bench.UNIT, Bench.bytes(pdu)));
+      send(Bench.frame(transaction, unit, Bench.bytes(pdu)));
       byte[] frame = receive();
       if (PduCheck.word(frame, 0) != transaction) {
         throw new IOException("transaction " + PduCheck.word(frame, 0) + " for " + transaction);

@@ -62,12 +62,10 @@ class ModbusServerTest {
     Bench bench = Bench.hundredOfEach();
     try (ModbusServer server =
         new ModbusServer(
-            bench.image(),
-            bench.writes,
-            bench.snapshots,
+            "hmi",
+            List.of(bench.unit(Bench.UNIT)),
             "127.0.0.1",
             0,
-            Bench.UNIT,
             Limits.STANDARD,
             failingAccepts(failures))) {
       server.start();
@@ -116,12 +114,10 @@ class ModbusServerTest {
     try (ServerSocket taken = new ServerSocket(0, 1, InetAddress.getByName("127.0.0.1"));
         ModbusServer server =
             new ModbusServer(
-                bench.image(),
-                bench.writes,
-                bench.snapshots,
+                "hmi",
+                List.of(bench.unit(Bench.UNIT)),
                 "127.0.0.1",
                 taken.getLocalPort(),
-                Bench.UNIT,
                 Limits.STANDARD)) {
       assertThrows(BindException.class, server::start);
     }

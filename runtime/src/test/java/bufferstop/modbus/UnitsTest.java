@@ -1,8 +1,14 @@
 package bufferstop.modbus;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
 
+import bufferstop.modbus.ModbusServer.Limits;
+import bufferstop.model.ModbusMap.Table;
+import bufferstop.model.Type;
 import com.ghgande.j2mod.modbus.msg.ModbusResponse;
+import java.io.IOException;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -47,5 +53,40 @@ class UnitsTest {
   void t8APduOverTheLimitIs03WhateverItsFunction() {
     assertEquals("83 03", frames.answer("03 00 00 00 01" + " 00".repeat(249)));
     assertEquals("E4 03", frames.answer("64" + " 00".repeat(298)));
+  }
+
+  @Test
+  void eachUnitHasItsOwnMapItsOwnWritesAndItsOwnPublications() throws IOException {
+    Bench controller = new Bench().operator(Table.COIL, 0, Type.BOOL).scanned();
+    Bench panel = new Bench().operator(Table.COIL, 9, Type.BOOL).scanned();
+    try (ModbusServer server =
+            new ModbusServer(
+                "hmi",
+                List.of(controller.unit(1), panel.unit(7)),
+                "127.0.0.1",
+                0,
+                Limits.STANDARD);
+        RunningScans scans = new RunningScans(controller, panel)) {
+      scans.begin();
+      server.start();
+      try (Client client = new Client(server.port())) {
+        assertEquals("05 00 09 FF 00", client.answer(7, "05 00 09 FF 00"));
+        assertEquals("01 01 01", client.answer(7, "01 00 09 00 01"));
+        assertEquals("81 02", client.answer(7, "01 00 00 00 01"));
+        assertEquals("01 01 00", client.answer(1, "01 00 00 00 01"));
+        assertEquals("81 02", client.answer(0xFF, "01 00 09 00 01"));
+        assertEquals("01 01 00", client.answer(0, "01 00 00 00 01"));
+        assertEquals("81 0A", client.answer(2, "01 00 00 00 01"));
+      }
+    }
+    assertEquals(1, panel.get(Table.COIL, 9));
+  }
+
+  @Test
+  void twoUnitsOfOneIdentifierAreAMistake() {
+    Bench bench = Bench.hundredOfEach();
+    List<Unit> twice = List.of(bench.unit(3), bench.unit(3));
+    assertThrows(IllegalArgumentException.class, () -> new Units(twice));
+    assertThrows(IllegalArgumentException.class, () -> bench.unit(256));
   }
 }
