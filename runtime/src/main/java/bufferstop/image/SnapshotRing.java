@@ -45,7 +45,7 @@ public final class SnapshotRing {
   /**
    * Copies chosen cells of the newest publication.
    *
-   * @param indexes cells to copy
+   * @param indexes cells to copy; a negative one gives 0
    * @param from first of {@code indexes} to use
    * @param count how many
    * @param into where to put them, from 0
@@ -62,7 +62,8 @@ public final class SnapshotRing {
       if ((long) LONGS.getAcquire(stamps, place) == number) {
         long[] image = images[place];
         for (int i = 0; i < count; i++) {
-          into[i] = (long) LONGS.getOpaque(image, indexes[from + i]);
+          int index = indexes[from + i];
+          into[i] = index < 0 ? 0 : (long) LONGS.getOpaque(image, index);
         }
         VarHandle.acquireFence();
         if ((long) LONGS.getOpaque(stamps, place) == number) {

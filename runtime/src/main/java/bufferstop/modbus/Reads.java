@@ -4,49 +4,83 @@ import bufferstop.image.SnapshotRing;
 
 /** Answers to reads, each from one publication. One thread uses one of these. */
 final class Reads {
-  private static final int MOST_SLOTS = 2000; // a read has at most as many coils
+  private static final int DATA_AT = Exchange.FUNCTION_AT + 2; // behind function and byte count
 
-  private final long[] values = new long[MOST_SLOTS];
+  private long[] values = new long[2000]; // a read has at most as many coils; a text may have more
 
-  /** Byte count and packed bits: first one lowest, unused ones 0. */
-  byte[] bits(SnapshotRing snapshots, AddressTable table, int address, int quantity)
+  /**
+   * Byte count and packed bits: first one lowest, unused ones 0.
+   *
+   * @return how many bytes stand behind the function code
+   */
+  int bits(SnapshotRing snapshots, AddressTable table, int address, int quantity, byte[] answer)
       throws Refusal {
     copy(snapshots, table, address, quantity);
-    byte[] message = counted((quantity + 7) / 8);
-    for (int i = 0; i < quantity; i++) {
-      message[1 + i / 8] |= (byte) (values[i] << i % 8);
+    int bytes = (quantity + 7) / 8;
+    int at = DATA_AT;
+    int whole = quantity & ~7;
+    long[] v = values;
+    for (int i = 0; i < whole; i += 8) {
+      answer[at++] =
+          (byte)
+              (v[i]
+                  | v[i + 1] << 1
+                  | v[i + 2] << 2
+                  | v[i + 3] << 3
+                  | v[i + 4] << 4
+                  | v[i + 5] << 5
+                  | v[i + 6] << 6
+                  | v[i + 7] << 7);
     }
-    return message;
+    if (whole < quantity) {
+      int rest = 0;
+      for (int i = whole; i < quantity; i++) {
+        rest |= (int) v[i] << i - whole;
+      }
+      answer[at] = (byte) rest;
+    }
+    answer[DATA_AT - 1] = (byte) bytes;
+    return 1 + bytes;
   }
 
-  /** Byte count and registers. */
-  byte[] registers(SnapshotRing snapshots, AddressTable table, int address, int quantity)
+  /**
+   * Byte count and registers.
+   *
+   * @return how many bytes stand behind the function code
+   */
+  int registers(
+      SnapshotRing snapshots, AddressTable table, int address, int quantity, byte[] answer)
       throws Refusal {
+    int index = table.indexAt(address);
     int first = copy(snapshots, table, address, quantity);
-    byte[] message = counted(2 * quantity);
-    for (int i = 0; i < quantity; i++) {
-      int index = table.indexAt(address + i);
-      int word = table.slot(index).word(values[index - first], address + i);
-      message[1 + 2 * i] = (byte) (word >> 8);
-      message[2 + 2 * i] = (byte) word;
+    int at = DATA_AT;
+    int register = address;
+    int end = address + quantity;
+    while (register < end) {
+      Slot slot = table.slot(index);
+      int value = table.cellsBefore(index) - first;
+      int last = Math.min(end, slot.end());
+      for (; register < last; register++) {
+        int word = slot.word(values, value, register - slot.address());
+        answer[at++] = (byte) (word >> 8);
+        answer[at++] = (byte) word;
+      }
+      index++;
     }
-    return message;
+    answer[DATA_AT - 1] = (byte) (2 * quantity);
+    return 1 + 2 * quantity;
   }
 
-  /** Copies a range's values; gives the index of its first slot. */
+  /** Copies a range's values; gives the index of the first among the table's cells. */
   private int copy(SnapshotRing snapshots, AddressTable table, int address, int quantity)
       throws Refusal {
-    Refusal.unless(table.covers(address, quantity), Refusal.ILLEGAL_ADDRESS);
     Refusal.unless(snapshots.published() >= 0, Refusal.DEVICE_FAILURE); // no scan so far
-    int first = table.indexAt(address);
-    int last = table.indexAt(address + quantity - 1);
-    snapshots.copy(table.cells(), first, last - first + 1, values);
+    int first = table.firstCell(address);
+    int count = table.cellsEnd(address + quantity - 1) - first;
+    if (count > values.length) {
+      values = new long[count];
+    }
+    snapshots.copy(table.cells(), first, count, values);
     return first;
-  }
-
-  private static byte[] counted(int bytes) {
-    byte[] message = new byte[1 + bytes];
-    message[0] = (byte) bytes;
-    return message;
   }
 }

@@ -13,8 +13,14 @@ import bufferstop.image.SnapshotRing;
  * @param image its map; cells are those of {@code writes} and {@code snapshots}
  * @param writes where writes go; drained once a scan under the number of the coming publication
  * @param snapshots what reads see; a unit with cells of its own has a ring of its own
+ * @param identification what function 43/14 tells
  */
-public record Unit(int id, MapImage image, OperatorWrites writes, SnapshotRing snapshots) {
+public record Unit(
+    int id,
+    MapImage image,
+    OperatorWrites writes,
+    SnapshotRing snapshots,
+    Identification identification) {
 
   /**
    * Checks the identifier.
@@ -25,5 +31,10 @@ public record Unit(int id, MapImage image, OperatorWrites writes, SnapshotRing s
     if (id < 0 || id > 255) {
       throw new IllegalArgumentException("unit identifier " + id + " is not 0 to 255");
     }
+  }
+
+  /** A unit that tells only what the product is. */
+  public Unit(int id, MapImage image, OperatorWrites writes, SnapshotRing snapshots) {
+    this(id, image, writes, snapshots, Identification.STANDARD);
   }
 }
