@@ -45,7 +45,7 @@ public final class SnapshotRing {
   /**
    * Copies chosen cells of the newest publication.
    *
-   * @param indexes cells to copy; a negative one gives 0
+   * @param indexes cells to copy
    * @param from first of {@code indexes} to use
    * @param count how many
    * @param into where to put them, from 0
@@ -62,9 +62,44 @@ public final class SnapshotRing {
       if ((long) LONGS.getAcquire(stamps, place) == number) {
         long[] image = images[place];
         for (int i = 0; i < count; i++) {
-          int index = indexes[from + i];
-          into[i] = index < 0 ? 0 : (long) LONGS.getOpaque(image, index);
+          into[i] = (long) LONGS.getOpaque(image, indexes[from + i]);
         }
+        VarHandle.acquireFence();
+        if ((long) LONGS.getOpaque(stamps, place) == number) {
+          return number;
+        }
+      }
+      Thread.onSpinWait();
+    }
+  }
+
+  /** Works on one publication. */
+  public interface Reader {
+
+    /**
+     * Reads what it needs from an image. It may be called again, and values may then have been of
+     * two scans: what it made of them is not used, but it must not fail over them.
+     *
+     * @param cells not to be kept or written
+     */
+    void read(long[] cells);
+  }
+
+  /**
+   * Lets a reader work on the newest publication, again until it was not overwritten meanwhile.
+   *
+   * @return number of the publication that was read
+   * @throws IllegalStateException when nothing was published yet
+   */
+  public long read(Reader reader) {
+    while (true) {
+      long number = published;
+      if (number < 0) {
+        throw new IllegalStateException("no scan was published yet");
+      }
+      int place = (int) (number % DEPTH);
+      if ((long) LONGS.getAcquire(stamps, place) == number) {
+        reader.read(images[place]);
         VarHandle.acquireFence();
         if ((long) LONGS.getOpaque(stamps, place) == number) {
           return number;

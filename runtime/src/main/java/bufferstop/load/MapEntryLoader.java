@@ -204,7 +204,8 @@ final class MapEntryLoader {
                   given.isEmpty()
                       ? "this entry names no table"
                       : "this entry names several tables: " + String.join(", ", given))
-              .expected("exactly one of " + String.join(", ", TABLES) + ", with an address or `auto`"));
+              .expected(
+                  "exactly one of " + String.join(", ", TABLES) + ", with an address or `auto`"));
     }
     if (given.size() != 1 || address < 0 && !automatic) {
       return null;

@@ -8,29 +8,21 @@ import java.util.List;
 final class AddressTable {
   private static final int HOLE = -1;
 
-  private final boolean bits;
   private final Slot[] slots; // by rising address
-  private final int[] cells; // of the slots, one after another, so that a range is one copy
-  private final int[] starts; // by slot: its first among the cells; one more for the end
+  private final int[] cells; // by address: see cells()
   private final int[] indexes; // of slots, by address
   private final int[] runEnds; // by address: first address after it that is a hole
 
-  /**
-   * @param bits whether an address is one bit, which has one cell
-   */
-  AddressTable(boolean bits, List<Slot> byAddress) {
-    this.bits = bits;
+  AddressTable(List<Slot> byAddress) {
     slots = byAddress.toArray(Slot[]::new);
-    cells = byAddress.stream().flatMapToInt(s -> Arrays.stream(s.cells())).toArray();
-    starts = new int[slots.length + 1];
-    for (int i = 0; i < slots.length; i++) {
-      starts[i + 1] = starts[i] + slots[i].cells().length;
-    }
     int length = slots.length == 0 ? 0 : slots[slots.length - 1].end();
     indexes = new int[length];
+    cells = new int[length];
     Arrays.fill(indexes, HOLE);
+    Arrays.fill(cells, Slot.NO_CELL);
     for (int i = 0; i < slots.length; i++) {
       Arrays.fill(indexes, slots[i].address(), slots[i].end(), i);
+      cells[slots[i].address()] = slots[i].plainCell();
     }
     runEnds = new int[length];
     int end = length;
@@ -78,7 +70,7 @@ final class AddressTable {
     if (allowed.all()) {
       return;
     }
-    for (int i = indexAt(address); i <= indexAt(address + quantity - 1); i++) {
+    for (int i = indexes[address]; i <= indexes[address + quantity - 1]; i++) {
       Refusal.unless(slots[i].isOnlyIn(allowed), Refusal.ILLEGAL_FUNCTION);
     }
   }
@@ -88,32 +80,10 @@ final class AddressTable {
     return slots[indexes[address]];
   }
 
-  /** Index of a mapped address's slot, counting slots by address. */
-  int indexAt(int address) {
-    return indexes[address];
-  }
-
-  Slot slot(int index) {
-    return slots[index];
-  }
-
-  /** How many cells the slots before one have. */
-  int cellsBefore(int index) {
-    return starts[index];
-  }
-
-  /** Index among the cells of the first that a mapped address needs. */
-  int firstCell(int address) {
-    int index = indexes[address];
-    return bits ? starts[index] + address - slots[index].address() : starts[index];
-  }
-
-  /** Index among the cells behind the last that a mapped address needs. */
-  int cellsEnd(int address) {
-    return bits ? firstCell(address) + 1 : starts[indexes[address] + 1];
-  }
-
-  /** The cells of all slots by address; not to be written. */
+  /**
+   * By address the cell whose value is just what stands there: a bit, or a number in one register.
+   * Negative where a slot has to work out its words; not to be written.
+   */
   int[] cells() {
     return cells;
   }

@@ -18,7 +18,7 @@ final class BitsSlot extends Slot {
   record Part(int bit, int cell, String section, Point writable) {}
 
   BitsSlot(int address, Part... parts) {
-    super(address, 1, Arrays.stream(parts).mapToInt(Part::cell).toArray());
+    super(address, 1);
     this.parts = parts;
     for (Part part : parts) {
       mapped |= 1 << part.bit();
@@ -42,10 +42,10 @@ final class BitsSlot extends Slot {
   }
 
   @Override
-  int word(long[] values, int from, int register) {
+  int word(long[] image, int register) {
     int word = 0;
-    for (int i = 0; i < parts.length; i++) {
-      word |= (int) values[from + i] << parts[i].bit();
+    for (Part part : parts) {
+      word |= (int) image[part.cell()] << part.bit();
     }
     return word;
   }

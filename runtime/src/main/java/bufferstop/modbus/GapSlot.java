@@ -1,22 +1,12 @@
 package bufferstop.modbus;
 
 import bufferstop.model.Serving.Sections;
-import java.util.Arrays;
 
 /** Addresses that read 0 and take no write. */
 final class GapSlot extends Slot {
 
-  /**
-   * @param bits whether each address needs a cell to be copied
-   */
-  GapSlot(boolean bits, int address, int size) {
-    super(address, size, none(bits ? size : 0));
-  }
-
-  private static int[] none(int count) {
-    int[] cells = new int[count];
-    Arrays.fill(cells, NO_CELL);
-    return cells;
+  GapSlot(int address, int size) {
+    super(address, size);
   }
 
   @Override
@@ -30,7 +20,7 @@ final class GapSlot extends Slot {
   }
 
   @Override
-  int word(long[] values, int from, int register) {
+  int word(long[] image, int register) {
     return 0;
   }
 

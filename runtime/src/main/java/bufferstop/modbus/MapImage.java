@@ -53,7 +53,7 @@ public final class MapImage {
       parts.forEach((at, bits) -> slots.add(new BitsSlot(at, bits.toArray(BitsSlot.Part[]::new))));
       for (Gap gap : map.gaps()) {
         if (gap.table() == table) {
-          slots.add(new GapSlot(table.isBit(), gap.address(), gap.size()));
+          slots.add(new GapSlot(gap.address(), gap.size()));
         }
       }
       image.tables.put(table, table(map, table, slots));
@@ -121,7 +121,7 @@ public final class MapImage {
                 + "` is taken twice");
       }
     }
-    return new AddressTable(table.isBit(), slots);
+    return new AddressTable(slots);
   }
 
   /** Name of the map. */

@@ -4,42 +4,28 @@ import bufferstop.image.SnapshotRing;
 
 /** Answers to reads, each from one publication. One thread uses one of these. */
 final class Reads {
-  private static final int DATA_AT = Exchange.FUNCTION_AT + 2; // behind function and byte count
+  private static final int COUNT_AT = Exchange.FUNCTION_AT + 1;
+  private static final int DATA_AT = COUNT_AT + 1;
 
-  private long[] values = new long[2000]; // a read has at most as many coils; a text may have more
+  private final SnapshotRing.Reader bitReader = this::packBits;
+  private final SnapshotRing.Reader registerReader = this::putRegisters;
+
+  // what is being read, since the readers are made once
+  private AddressTable table;
+  private int address;
+  private int quantity;
+  private byte[] answer;
 
   /**
    * Byte count and packed bits: first one lowest, unused ones 0.
    *
    * @return how many bytes stand behind the function code
    */
-  int bits(SnapshotRing snapshots, AddressTable table, int address, int quantity, byte[] answer)
+  int bits(SnapshotRing snapshots, AddressTable from, int first, int count, byte[] into)
       throws Refusal {
-    copy(snapshots, table, address, quantity);
-    int bytes = (quantity + 7) / 8;
-    int at = DATA_AT;
-    int whole = quantity & ~7;
-    long[] v = values;
-    for (int i = 0; i < whole; i += 8) {
-      answer[at++] =
-          (byte)
-              (v[i]
-                  | v[i + 1] << 1
-                  | v[i + 2] << 2
-                  | v[i + 3] << 3
-                  | v[i + 4] << 4
-                  | v[i + 5] << 5
-                  | v[i + 6] << 6
-                  | v[i + 7] << 7);
-    }
-    if (whole < quantity) {
-      int rest = 0;
-      for (int i = whole; i < quantity; i++) {
-        rest |= (int) v[i] << i - whole;
-      }
-      answer[at] = (byte) rest;
-    }
-    answer[DATA_AT - 1] = (byte) bytes;
+    int bytes = (count + 7) / 8;
+    read(snapshots, bitReader, from, first, count, into);
+    into[COUNT_AT] = (byte) bytes;
     return 1 + bytes;
   }
 
@@ -48,39 +34,77 @@ final class Reads {
    *
    * @return how many bytes stand behind the function code
    */
-  int registers(
-      SnapshotRing snapshots, AddressTable table, int address, int quantity, byte[] answer)
+  int registers(SnapshotRing snapshots, AddressTable from, int first, int count, byte[] into)
       throws Refusal {
-    int index = table.indexAt(address);
-    int first = copy(snapshots, table, address, quantity);
-    int at = DATA_AT;
-    int register = address;
-    int end = address + quantity;
-    while (register < end) {
-      Slot slot = table.slot(index);
-      int value = table.cellsBefore(index) - first;
-      int last = Math.min(end, slot.end());
-      for (; register < last; register++) {
-        int word = slot.word(values, value, register - slot.address());
-        answer[at++] = (byte) (word >> 8);
-        answer[at++] = (byte) word;
-      }
-      index++;
-    }
-    answer[DATA_AT - 1] = (byte) (2 * quantity);
-    return 1 + 2 * quantity;
+    read(snapshots, registerReader, from, first, count, into);
+    into[COUNT_AT] = (byte) (2 * count);
+    return 1 + 2 * count;
   }
 
-  /** Copies a range's values; gives the index of the first among the table's cells. */
-  private int copy(SnapshotRing snapshots, AddressTable table, int address, int quantity)
+  private void read(
+      SnapshotRing snapshots,
+      SnapshotRing.Reader reader,
+      AddressTable from,
+      int first,
+      int count,
+      byte[] into)
       throws Refusal {
     Refusal.unless(snapshots.published() >= 0, Refusal.DEVICE_FAILURE); // no scan so far
-    int first = table.firstCell(address);
-    int count = table.cellsEnd(address + quantity - 1) - first;
-    if (count > values.length) {
-      values = new long[count];
+    table = from;
+    address = first;
+    quantity = count;
+    answer = into;
+    snapshots.read(reader);
+  }
+
+  private void packBits(long[] image) {
+    int[] cells = table.cells();
+    byte[] out = answer;
+    int at = DATA_AT;
+    int bit = address;
+    int end = address + quantity;
+    for (; bit + 8 <= end; bit += 8) {
+      out[at++] =
+          (byte)
+              (value(image, cells[bit])
+                  | value(image, cells[bit + 1]) << 1
+                  | value(image, cells[bit + 2]) << 2
+                  | value(image, cells[bit + 3]) << 3
+                  | value(image, cells[bit + 4]) << 4
+                  | value(image, cells[bit + 5]) << 5
+                  | value(image, cells[bit + 6]) << 6
+                  | value(image, cells[bit + 7]) << 7);
     }
-    snapshots.copy(table.cells(), first, count, values);
-    return first;
+    if (bit < end) {
+      int rest = 0;
+      for (int i = 0; bit + i < end; i++) {
+        rest |= value(image, cells[bit + i]) << i;
+      }
+      out[at] = (byte) rest;
+    }
+  }
+
+  private static int value(long[] image, int cell) {
+    return cell < 0 ? 0 : (int) image[cell];
+  }
+
+  private void putRegisters(long[] image) {
+    int[] cells = table.cells();
+    byte[] out = answer;
+    int at = DATA_AT;
+    int end = address + quantity;
+    for (int register = address; register < end; register++) {
+      int cell = cells[register];
+      int word;
+      if (cell >= 0) {
+        word = (int) image[cell]; // most registers are just that
+      } else {
+        Slot slot = table.slotAt(register);
+        word = slot.word(image, register - slot.address());
+      }
+      out[at] = (byte) (word >> 8);
+      out[at + 1] = (byte) word;
+      at += 2;
+    }
   }
 }

@@ -4,23 +4,20 @@ import bufferstop.model.Serving.Sections;
 
 /** Some neighbouring addresses of a table that belong together: what stands there, resolved. */
 abstract sealed class Slot permits ValueSlot, BitsSlot, GapSlot {
-  /** A cell that is always 0. */
+  /** What is no cell. */
   static final int NO_CELL = -1;
 
   private final int address;
   private final int size;
-  private final int[] cells;
 
   /**
    * A slot.
    *
    * @param size addresses it takes
-   * @param cells where its values live
    */
-  Slot(int address, int size, int... cells) {
+  Slot(int address, int size) {
     this.address = address;
     this.size = size;
-    this.cells = cells;
   }
 
   final int address() {
@@ -36,9 +33,9 @@ abstract sealed class Slot permits ValueSlot, BitsSlot, GapSlot {
     return size;
   }
 
-  /** Not to be written. */
-  final int[] cells() {
-    return cells;
+  /** The cell whose lowest bits are all that stands here, or {@link #NO_CELL}. */
+  int plainCell() {
+    return NO_CELL;
   }
 
   /** Whether a client may write it whole. */
@@ -55,10 +52,11 @@ abstract sealed class Slot permits ValueSlot, BitsSlot, GapSlot {
   /**
    * One of its registers.
    *
-   * @param values of cells, those of this slot from {@code from} on
+   * @param image one publication
    * @param register within this slot, from 0
+   * @return its 16 bits
    */
-  abstract int word(long[] values, int from, int register);
+  abstract int word(long[] image, int register);
 
   /**
    * Puts what a client wrote into a batch.

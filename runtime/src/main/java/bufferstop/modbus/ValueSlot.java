@@ -8,6 +8,7 @@ import bufferstop.model.Type;
 
 /** One value in a bit or in one or more registers. */
 final class ValueSlot extends Slot {
+  private final int cell;
   private final Type type;
   private final Coding coding;
   private final ScaledValue scaled; // null when the value stands there as it is
@@ -21,7 +22,8 @@ final class ValueSlot extends Slot {
    */
   ValueSlot(
       int address, int size, int cell, Type type, Coding coding, String section, Point writable) {
-    super(address, size, cell);
+    super(address, size);
+    this.cell = cell;
     this.type = type;
     this.coding = coding;
     this.scaled = coding.scale() == null ? null : new ScaledValue(type, coding.scale());
@@ -40,8 +42,15 @@ final class ValueSlot extends Slot {
   }
 
   @Override
-  int word(long[] values, int from, int register) {
-    long raw = scaled == null ? RegisterCode.raw(values[from], type) : scaled.number(values[from]);
+  int plainCell() {
+    boolean plain = size() == 1 && scaled == null && coding.bytes() == ByteOrder.HIGH_BYTE_FIRST;
+    return plain ? cell : NO_CELL;
+  }
+
+  @Override
+  int word(long[] image, int register) {
+    long bits = image[cell];
+    long raw = scaled == null ? RegisterCode.raw(bits, type) : scaled.number(bits);
     return swapped((int) (raw >>> shift(register)) & 0xFFFF);
   }
 
@@ -54,7 +63,7 @@ final class ValueSlot extends Slot {
     long bits = scaled == null ? RegisterCode.bits(raw, type) : scaled.bits(raw);
     boolean good = RegisterCode.fits(bits, type) && writable.admits(bits);
     Refusal.unless(good, Refusal.DEVICE_FAILURE);
-    batch.put(cells()[0], bits, 0);
+    batch.put(cell, bits, 0);
   }
 
   /** Only for what any 16 bits suit: the result is not known here and cannot be checked. */
@@ -63,7 +72,7 @@ final class ValueSlot extends Slot {
     boolean suits = RegisterCode.takesAnyRegister(type) && scaled == null;
     Refusal.unless(suits && writable.least() == null, Refusal.DEVICE_FAILURE);
     long keep = RegisterCode.bits(swapped(and), type); // sign-extended like the value itself
-    batch.put(cells()[0], RegisterCode.bits(swapped(or), type), keep);
+    batch.put(cell, RegisterCode.bits(swapped(or), type), keep);
   }
 
   private int shift(int register) {
