@@ -10,6 +10,7 @@ final class AddressTable {
 
   private final Slot[] slots; // by rising address
   private final int[] cells; // by address: see cells()
+  private final int[] rowEnds; // by address: see rowEnds()
   private final int[] indexes; // of slots, by address
   private final int[] runEnds; // by address: first address after it that is a hole
 
@@ -23,6 +24,11 @@ final class AddressTable {
     for (int i = 0; i < slots.length; i++) {
       Arrays.fill(indexes, slots[i].address(), slots[i].end(), i);
       cells[slots[i].address()] = slots[i].plainCell();
+    }
+    rowEnds = new int[length];
+    for (int at = length - 1; at >= 0; at--) {
+      boolean goesOn = at + 1 < length && cells[at] >= 0 && cells[at + 1] == cells[at] + 1;
+      rowEnds[at] = goesOn ? rowEnds[at + 1] : at + 1;
     }
     runEnds = new int[length];
     int end = length;
@@ -86,5 +92,13 @@ final class AddressTable {
    */
   int[] cells() {
     return cells;
+  }
+
+  /**
+   * By address the first one behind it whose cell is not the next one, as those of points that were
+   * declared together are; not to be written.
+   */
+  int[] rowEnds() {
+    return rowEnds;
   }
 }

@@ -10,6 +10,7 @@ import java.security.PrivateKey;
 import java.security.cert.CRL;
 import java.security.cert.CertStore;
 import java.security.cert.Certificate;
+import java.security.cert.CertificateExpiredException;
 import java.security.cert.CollectionCertStoreParameters;
 import java.security.cert.PKIXBuilderParameters;
 import java.security.cert.X509CertSelector;
@@ -137,7 +138,9 @@ public final class Credentials {
     while (bottom.getCause() != null) {
       bottom = bottom.getCause();
     }
-    String message = bottom.getMessage() == null ? bottom.toString() : bottom.getMessage();
-    return bottom == failure ? message : failure.getMessage() + ": " + message;
+    if (bottom instanceof CertificateExpiredException) {
+      return "its certificate has expired; scripts/bench-certs makes new ones for the bench";
+    }
+    return bottom.getMessage() == null ? bottom.toString() : bottom.getMessage();
   }
 }

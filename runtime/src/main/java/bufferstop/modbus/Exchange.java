@@ -24,11 +24,6 @@ final class Exchange {
     return PduCheck.word(request, 4);
   }
 
-  /** Whether the length is that of something like Modbus. */
-  boolean isPlausible() {
-    return length() >= LEAST_LENGTH && length() <= MOST_LENGTH;
-  }
-
   int unitId() {
     return request[HEADER] & 0xFF;
   }

@@ -16,17 +16,14 @@ import java.nio.channels.SocketChannel;
  */
 final class PlainClient implements Admission.Guest {
   private static final int TURN = 16; // requests answered before the others have their turn
-  private static final int BUFFER = 4096;
 
   private final SocketChannel channel;
   private final InetAddress address;
   private final Permission permission;
   private final PlainListener listener;
   private final Exchange exchange = new Exchange();
-  private final byte[] received = new byte[BUFFER];
-  private final ByteBuffer in = ByteBuffer.wrap(received); // what was read stands before position
+  private final Received received = new Received();
   private final ByteBuffer out = ByteBuffer.wrap(exchange.answer).limit(0);
-  private int start; // of what is not yet answered
   private SelectionKey key;
   private boolean ended; // the client sends no more
   private boolean queued; // among those who have more
@@ -54,7 +51,7 @@ final class PlainClient implements Admission.Guest {
     try {
       if (out.hasRemaining()) {
         channel.write(out);
-      } else if (channel.read(in) < 0) {
+      } else if (channel.read(received.room()) < 0) {
         ended = true;
       }
     } catch (IOException e) {
@@ -68,7 +65,7 @@ final class PlainClient implements Admission.Guest {
   void serve() {
     queued = false;
     try {
-      for (int i = 0; i < TURN && isFree() && nextRequest(); i++) {
+      for (int i = 0; i < TURN && isFree() && received.next(exchange); i++) {
         stuckNanos = 0;
         listener.dispatch().begin(exchange, permission);
         if (exchange.isWaiting()) {
@@ -78,6 +75,10 @@ final class PlainClient implements Admission.Guest {
         }
       }
       goOn();
+    } catch (Received.NotModbus e) {
+      String peer = address.getHostAddress();
+      listener.complaints().add(Complaints.Kind.STREAM, "closed the connection of " + peer, e);
+      close();
     } catch (IOException e) {
       close();
     } catch (RuntimeException e) { // the others must not suffer from it
@@ -88,35 +89,6 @@ final class PlainClient implements Admission.Guest {
 
   private boolean isFree() {
     return !exchange.isWaiting() && !out.hasRemaining();
-  }
-
-  /** Takes the next whole request from what was received; those of other protocols are dropped. */
-  private boolean nextRequest() throws IOException {
-    while (in.position() - start >= Exchange.HEADER) {
-      int length = PduCheck.word(received, start + 4);
-      if (length < Exchange.LEAST_LENGTH || length > Exchange.MOST_LENGTH) {
-        listener
-            .complaints()
-            .add(
-                Complaints.Kind.STREAM,
-                "closed the connection of "
-                    + address.getHostAddress()
-                    + ": a header gives length "
-                    + length);
-        throw new IOException("no Modbus");
-      }
-      int size = Exchange.HEADER + length;
-      if (in.position() - start < size) {
-        return false;
-      }
-      boolean modbus = PduCheck.word(received, start + 2) == 0;
-      System.arraycopy(received, start, exchange.request, 0, size);
-      start += size;
-      if (modbus) {
-        return true;
-      }
-    }
-    return false;
   }
 
   private void send() throws IOException {
@@ -143,7 +115,7 @@ final class PlainClient implements Admission.Guest {
   }
 
   /** Settles what to wait for next. */
-  private void goOn() {
+  private void goOn() throws Received.NotModbus {
     if (!channel.isOpen()) {
       return;
     }
@@ -151,18 +123,16 @@ final class PlainClient implements Admission.Guest {
     if (out.hasRemaining()) {
       interest = SelectionKey.OP_WRITE;
     } else if (isFree()) {
-      if (isWholeRequest()) {
+      if (received.isWhole()) {
         listener.hasMore(this);
         queued = true;
         interest = 0;
       } else if (ended) {
         close();
         return;
-      } else {
-        compact();
       }
     }
-    boolean half = isFree() && !queued && in.position() > start;
+    boolean half = isFree() && !queued && !received.isEmpty();
     if (!half && !out.hasRemaining()) {
       stuckNanos = 0;
     } else if (stuckNanos == 0) {
@@ -171,18 +141,6 @@ final class PlainClient implements Admission.Guest {
     if (key.interestOps() != interest) {
       key.interestOps(interest);
     }
-  }
-
-  private boolean isWholeRequest() {
-    int size = in.position() - start;
-    return size >= Exchange.HEADER && size >= Exchange.HEADER + PduCheck.word(received, start + 4);
-  }
-
-  private void compact() {
-    int rest = in.position() - start;
-    System.arraycopy(received, start, received, 0, rest);
-    in.position(rest);
-    start = 0;
   }
 
   /** Gives up a write that waits. */

@@ -14,6 +14,7 @@ import java.util.ArrayList;
 import java.util.Deque;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
+import java.util.function.Consumer;
 
 /**
  * All plain clients on one thread. None of them can hold it up: it never waits for a client, nor
@@ -35,6 +36,7 @@ final class PlainListener implements Listener {
   private final Admission admission;
   private final Complaints complaints;
   private final Door door;
+  private final Consumer<SelectionKey> ready = this::ready;
   private final List<PlainClient> waiting = new ArrayList<>(); // for a scan
   private final Deque<PlainClient> more = new ArrayDeque<>(); // with requests left unanswered
   private Selector selector;
@@ -76,10 +78,10 @@ final class PlainListener implements Listener {
     long swept = System.nanoTime();
     try {
       while (!closed) {
-        if (!more.isEmpty()) {
-          selector.selectNow(this::ready);
+        if (more.isEmpty()) {
+          selector.select(ready, waiting.isEmpty() ? SWEEP_MILLIS : LOOK_MILLIS);
         } else {
-          selector.select(this::ready, waiting.isEmpty() ? SWEEP_MILLIS : LOOK_MILLIS);
+          selector.selectNow(ready);
         }
         answerMore();
         lookAtWaiting();

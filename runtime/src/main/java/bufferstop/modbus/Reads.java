@@ -5,6 +5,7 @@ import bufferstop.image.SnapshotRing;
 /** Answers to reads, each from one publication. One thread uses one of these. */
 final class Reads {
   private static final int COUNT_AT = Exchange.FUNCTION_AT + 1;
+  private static final int OCTET = 8;
   private static final int DATA_AT = COUNT_AT + 1;
 
   private final SnapshotRing.Reader bitReader = this::packBits;
@@ -58,34 +59,42 @@ final class Reads {
   }
 
   private void packBits(long[] image) {
-    int[] cells = table.cells();
-    byte[] out = answer;
     int at = DATA_AT;
     int bit = address;
     int end = address + quantity;
-    for (; bit + 8 <= end; bit += 8) {
-      out[at++] =
-          (byte)
-              (value(image, cells[bit])
-                  | value(image, cells[bit + 1]) << 1
-                  | value(image, cells[bit + 2]) << 2
-                  | value(image, cells[bit + 3]) << 3
-                  | value(image, cells[bit + 4]) << 4
-                  | value(image, cells[bit + 5]) << 5
-                  | value(image, cells[bit + 6]) << 6
-                  | value(image, cells[bit + 7]) << 7);
-    }
-    if (bit < end) {
-      int rest = 0;
-      for (int i = 0; bit + i < end; i++) {
-        rest |= value(image, cells[bit + i]) << i;
+    while (bit < end) {
+      int cell = table.cells()[bit];
+      int octets = cell < 0 ? 0 : (Math.min(end, table.rowEnds()[bit]) - bit) / OCTET;
+      if (octets > 0) {
+        packRow(image, cell, octets, answer, at);
+      } else {
+        octets = 1;
+        answer[at] = (byte) bits(image, bit, Math.min(OCTET, end - bit));
       }
-      out[at] = (byte) rest;
+      at += octets;
+      bit += octets * OCTET;
     }
   }
 
-  private static int value(long[] image, int cell) {
-    return cell < 0 ? 0 : (int) image[cell];
+  /** The usual case: bits whose cells follow one another. */
+  private static void packRow(long[] image, int first, int octets, byte[] out, int at) {
+    int cell = first;
+    for (int i = 0; i < octets; i++) {
+      long low = image[cell] | image[cell + 1] << 1 | image[cell + 2] << 2 | image[cell + 3] << 3;
+      long high =
+          image[cell + 4] | image[cell + 5] << 1 | image[cell + 6] << 2 | image[cell + 7] << 3;
+      out[at + i] = (byte) (low | high << 4);
+      cell += OCTET;
+    }
+  }
+
+  private int bits(long[] image, int bit, int count) {
+    int bits = 0;
+    for (int i = 0; i < count; i++) {
+      int cell = table.cells()[bit + i];
+      bits |= (cell < 0 ? 0 : (int) image[cell]) << i;
+    }
+    return bits;
   }
 
   private void putRegisters(long[] image) {

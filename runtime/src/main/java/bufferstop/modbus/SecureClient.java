@@ -6,6 +6,7 @@ import java.io.InputStream;
 import java.io.OutputStream;
 import java.net.InetAddress;
 import java.net.Socket;
+import java.nio.ByteBuffer;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.locks.LockSupport;
 import javax.net.ssl.SSLException;
@@ -21,6 +22,7 @@ final class SecureClient implements Admission.Guest, Runnable {
   private final Credentials credentials;
   private final Complaints complaints;
   private final Exchange exchange = new Exchange();
+  private final Received received = new Received();
   private volatile boolean busy;
   private volatile long lastNanos = System.nanoTime();
   private volatile long stuckNanos;
@@ -55,6 +57,9 @@ final class SecureClient implements Admission.Guest, Runnable {
       complaints.add(
           Complaints.Kind.HANDSHAKE,
           "refused " + address().getHostAddress() + ": " + Credentials.why(e));
+    } catch (Received.NotModbus e) {
+      String peer = address().getHostAddress();
+      complaints.add(Complaints.Kind.STREAM, "closed the connection of " + peer, e);
     } catch (IOException e) {
       // the client has left, or the server closes: nobody is there to be told
     }
@@ -80,36 +85,18 @@ final class SecureClient implements Admission.Guest, Runnable {
     }
   }
 
-  /** Waits for the next whole request; FALSE at the end or when it cannot be one. */
+  /** Waits for the next whole request; FALSE at the end. */
   private boolean read(InputStream in) throws IOException {
-    while (true) {
-      int got = in.read(exchange.request, 0, Exchange.HEADER);
-      if (got <= 0) {
+    while (!received.next(exchange)) {
+      stuckNanos = received.isEmpty() ? 0 : System.nanoTime() | 1; // never 0 while it stands
+      ByteBuffer room = received.room();
+      int count = in.read(room.array(), room.position(), room.remaining());
+      if (count < 0) {
         return false;
       }
-      stuck();
-      int rest = Exchange.HEADER - got;
-      if (in.readNBytes(exchange.request, got, rest) < rest) {
-        return false;
-      }
-      if (!exchange.isPlausible()) {
-        complaints.add(
-            Complaints.Kind.STREAM,
-            "closed the connection of "
-                + address().getHostAddress()
-                + ": a header gives length "
-                + exchange.length());
-        return false;
-      }
-      int length = exchange.length();
-      if (in.readNBytes(exchange.request, Exchange.HEADER, length) < length) {
-        return false;
-      }
-      stuckNanos = 0;
-      if (PduCheck.word(exchange.request, 2) == 0) {
-        return true;
-      }
+      room.position(room.position() + count);
     }
+    return true;
   }
 
   private void stuck() {

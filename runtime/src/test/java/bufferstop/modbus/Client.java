@@ -18,7 +18,11 @@ final class Client implements AutoCloseable, Answering {
   private int transaction = 0xFFF0; // so that a test passes the wrap to 0
 
   Client(int port) throws IOException {
-    socket = new Socket(InetAddress.getLoopbackAddress(), port);
+    this(new Socket(InetAddress.getLoopbackAddress(), port));
+  }
+
+  Client(Socket socket) throws IOException {
+    this.socket = socket;
     socket.setTcpNoDelay(true);
     socket.setSoTimeout(PATIENCE_MILLIS);
     in = new DataInputStream(socket.getInputStream());
@@ -40,6 +44,16 @@ final class Client implements AutoCloseable, Answering {
     byte[] frame = Arrays.copyOf(header, 6 + PduCheck.word(header, 4));
     in.readFully(frame, HEADER, frame.length - HEADER);
     return frame;
+  }
+
+  /** The next so many bytes, whatever they are. */
+  byte[] bytes(int count) throws IOException {
+    return in.readNBytes(count);
+  }
+
+  /** All bytes until the server closes. */
+  byte[] rest() throws IOException {
+    return in.readAllBytes();
   }
 
   String receiveHex() throws IOException {
