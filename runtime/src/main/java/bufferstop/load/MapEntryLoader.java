@@ -147,7 +147,8 @@ final class MapEntryLoader {
     Scale scale = new ScaleLoader(problems).read(reader);
     int bit = (int) reader.whole("bit", ModbusMap.WHOLE, 0, 15);
     Place place = place(reader, point == null ? reader.at() : point.position(), true);
-    if (point == null || place == null || !checkBit(reader, place, scale)) {
+    boolean unscaled = scale == null && ScaleLoader.isGiven(reader);
+    if (point == null || place == null || unscaled || !checkBit(reader, place, scale)) {
       return;
     }
     entries.add(
@@ -174,7 +175,10 @@ final class MapEntryLoader {
           Diagnostic.error(
                   reader.entry(wrong).key().position(),
                   "`" + wrong + "` on " + (place.table.isBit() ? place.table.word() : "a bit"))
-              .expected("`" + wrong + "` on a whole register of a number"));
+              .expected(
+                  wrong.equals("bit")
+                      ? "`bit` on a holding_register or input_register"
+                      : "`as` on whole registers of a number"));
       return false;
     }
     if (reader.has("bit") && place.address == ModbusMap.AUTO) {

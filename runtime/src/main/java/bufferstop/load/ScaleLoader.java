@@ -9,14 +9,17 @@ import bufferstop.model.Tree;
 import bufferstop.model.Type;
 import bufferstop.st.ExpressionReader;
 import java.math.BigDecimal;
+import java.math.MathContext;
 import java.util.List;
-import java.util.stream.Stream;
 
 /** Reads how a quantity becomes a whole number: {@code as}, {@code scale}, {@code range}. */
 final class ScaleLoader {
   private static final List<Type> INTEGERS =
       List.of(Type.INT, Type.UINT, Type.DINT, Type.UDINT, Type.LINT);
+  private static final List<String> KEYS = List.of("as", "scale", "range", "sentinel");
   private static final List<String> NAMES = INTEGERS.stream().map(Type::name).toList();
+
+  private static final MathContext DIGITS = new MathContext(12); // a step of 0.1 is no exact one
 
   private final Diagnostics problems;
 
@@ -24,17 +27,19 @@ final class ScaleLoader {
     this.problems = problems;
   }
 
-  /** Null without {@code as}, or after a diagnostic. */
+  /** Whether an entry says anything of it. */
+  static boolean isGiven(TableReader reader) {
+    return KEYS.stream().anyMatch(reader::has);
+  }
+
+  /** Null without any of its keys, or after a diagnostic. */
   Scale read(TableReader reader) {
     SourceText as = reader.text("as");
     Double factor = number(reader, "scale");
     Tree range = reader.tree("range");
     reader.tree("sentinel");
     if (as == null) {
-      Stream.of("scale", "range", "sentinel")
-          .filter(reader::has)
-          .findFirst()
-          .ifPresent(key -> withoutType(reader, key));
+      KEYS.stream().filter(reader::has).findFirst().ifPresent(key -> withoutType(reader, key));
       return null;
     }
     Type type = type(as);
@@ -102,7 +107,9 @@ final class ScaleLoader {
     if (least == null || greatest == null) {
       return null;
     }
-    if (least > greatest || least < whole.least() || greatest > whole.greatest()) {
+    if (least > greatest
+        || Math.rint(least / whole.factor()) < Math.rint(whole.least() / whole.factor())
+        || Math.rint(greatest / whole.factor()) > Math.rint(whole.greatest() / whole.factor())) {
       problems.add(
           Diagnostic.error(
                   range.position(),
@@ -125,7 +132,8 @@ final class ScaleLoader {
       return !reader.has("sentinel");
     }
     double meaning = scale.sentinel() * scale.factor();
-    if (meaning >= scale.least() && meaning <= scale.greatest()) {
+    if (scale.sentinel() >= Math.rint(scale.least() / scale.factor())
+        && scale.sentinel() <= Math.rint(scale.greatest() / scale.factor())) {
       problems.add(
           Diagnostic.error(
                   reader.tree("sentinel").position(),
@@ -137,7 +145,7 @@ final class ScaleLoader {
   }
 
   private static String plain(double value) {
-    return new BigDecimal(Double.toString(value)).stripTrailingZeros().toPlainString();
+    return new BigDecimal(value, DIGITS).stripTrailingZeros().toPlainString();
   }
 
   private Double number(TableReader reader, String key) {

@@ -13,22 +13,24 @@ final class ScaledValue {
 
   private final Type type;
   private final Scale scale;
+  private final double least; // bounds as numbers, since a factor such as 0.1 is no exact one
+  private final double greatest;
 
   ScaledValue(Type type, Scale scale) {
     this.type = type;
     this.scale = scale;
+    least = Math.rint(scale.least() / scale.factor());
+    greatest = Math.rint(scale.greatest() / scale.factor());
   }
 
   /** The number for a cell. */
   long number(long bits) {
-    double value = value(bits);
-    boolean within = value >= scale.least() && value <= scale.greatest(); // FALSE for NaN
+    double number = Math.rint(value(bits) / scale.factor());
+    boolean within = number >= least && number <= greatest; // FALSE for NaN
     if (!within && scale.sentinel() != null) {
       return scale.sentinel();
     }
-    double bounded =
-        Double.isNaN(value) ? 0 : Math.max(scale.least(), Math.min(scale.greatest(), value));
-    return (long) Math.rint(bounded / scale.factor());
+    return Double.isNaN(number) ? 0 : (long) Math.max(least, Math.min(greatest, number));
   }
 
   /**
@@ -41,7 +43,7 @@ final class ScaledValue {
     long number = RegisterCode.bits(raw, scale.as());
     boolean sentinel = scale.sentinel() != null && scale.sentinel() == number;
     double value = number * scale.factor();
-    boolean within = value >= scale.least() && value <= scale.greatest();
+    boolean within = number >= least && number <= greatest;
     Refusal.unless(
         within && !sentinel && RegisterCode.fits(number, scale.as()), Refusal.DEVICE_FAILURE);
     if (type == Type.REAL) {

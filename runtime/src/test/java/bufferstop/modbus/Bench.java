@@ -20,6 +20,8 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HexFormat;
 import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
 
 /**
  * A small image with its map, and a scan that does nothing but take writes and publish. Scans may
@@ -37,6 +39,7 @@ final class Bench {
   private final List<Gap> gaps = new ArrayList<>();
   private final List<Point> operatorPoints = new ArrayList<>();
   private final long[] cells = new long[MOST_CELLS];
+  private final Map<Integer, List<Long>> taken = new TreeMap<>();
   private String section = "";
 
   static String name(Table table, int address) {
@@ -167,7 +170,18 @@ final class Bench {
   }
 
   synchronized void take() {
-    writes.drain(cells, snapshots.published() + 1, (image, cell, bits) -> image[cell] = bits);
+    writes.drain(
+        cells,
+        snapshots.published() + 1,
+        (image, cell, bits) -> {
+          image[cell] = bits;
+          taken.computeIfAbsent(cell, c -> new ArrayList<>()).add(bits);
+        });
+  }
+
+  /** Every value a point has taken from clients, in order. */
+  synchronized List<Long> taken(Table table, int address) {
+    return List.copyOf(taken.getOrDefault(cell(table, address), List.of()));
   }
 
   synchronized void publish() {
