@@ -115,8 +115,8 @@ final class PlainListener implements Listener {
       if (taken != null) {
         welcome(taken);
       }
-    } catch (IOException | RuntimeException e) {
-      complaints.add(Complaints.Kind.ACCEPT, "cannot take a new client for now", e);
+    } catch (IOException | RuntimeException | OutOfMemoryError e) {
+      complaints.add(Complaints.Kind.ACCEPT, "cannot take a new client for now: " + e.getMessage());
       closeQuietly(taken);
       doorKey.interestOps(0); // else the same failure is tried again and again
       doorShutNanos = System.nanoTime();

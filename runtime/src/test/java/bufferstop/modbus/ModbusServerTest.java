@@ -89,6 +89,29 @@ class ModbusServerTest {
     };
   }
 
+  /** Without SO_REUSEADDR the connections the first one has closed would keep the port busy. */
+  @Test
+  void s1S7APortThatWasJustServedCanBeServedAgain() throws IOException {
+    Bench bench = Bench.hundredOfEach();
+    ModbusServer first = bench.server(Limits.STANDARD);
+    first.start();
+    int port = first.port();
+    try (Client client = new Client(port)) {
+      assertEquals(ZERO, client.answer(READ));
+      first.close();
+      assertTrue(client.isClosedByServer());
+    }
+    try (ModbusServer second =
+        new ModbusServer(
+            "hmi", List.of(bench.unit(Bench.UNIT)), "127.0.0.1", port, Limits.STANDARD)) {
+      second.start();
+      assertEquals(port, second.port());
+      try (Client client = new Client(port)) {
+        assertEquals(ZERO, client.answer(READ));
+      }
+    }
+  }
+
   @Test
   void aPortInUseIsTheCallersToTell() throws IOException {
     Bench bench = Bench.hundredOfEach();

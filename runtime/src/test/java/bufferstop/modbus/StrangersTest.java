@@ -120,6 +120,20 @@ class StrangersTest {
   }
 
   @Test
+  void s4S11AConnectionThatSaysNothingStaysAndANewOneOfItsAddressIsServed() throws IOException {
+    serve(limits(8, 8, 0, NEVER, List.of()));
+    try (Client old = from("127.0.0.1");
+        Client again = from("127.0.0.1")) {
+      assertEquals(ZERO, old.answer(READ));
+      for (int i = 0; i < 100; i++) {
+        assertEquals(ZERO, again.answer(READ));
+      }
+      assertEquals(ZERO, old.answer(READ));
+      assertEquals(2, running.server.clients());
+    }
+  }
+
+  @Test
   void anIdleClientIsClosedAndABusyOneIsNot() throws IOException {
     serve(limits(8, 8, SOON, NEVER, List.of(OTHER)));
     try (Client idle = from("127.0.0.1");
