@@ -44,8 +44,8 @@ final class ReadLoads {
     all.add(product);
     all.addAll(others);
     rounds = brief ? 1 : 5;
-    millis = brief ? 100 : 1000;
-    warmMillis = brief ? 100 : 3000;
+    millis = brief ? 100 : 400;
+    warmMillis = brief ? 100 : 2000;
   }
 
   void measure(List<Row> rows) throws IOException {

@@ -27,6 +27,7 @@ final class ServerProcess implements AutoCloseable {
   private ServerProcess(String name, List<String> command) throws IOException {
     this.name = name;
     process = new ProcessBuilder(command).redirectError(ProcessBuilder.Redirect.INHERIT).start();
+    Runtime.getRuntime().addShutdownHook(new Thread(process::destroyForcibly)); // on Ctrl-C too
     out =
         new BufferedReader(new InputStreamReader(process.getInputStream(), StandardCharsets.UTF_8));
     port = readPort();
