@@ -1,5 +1,7 @@
 package bufferstop.image;
 
+import bufferstop.model.Definitions;
+import bufferstop.model.Enumeration;
 import bufferstop.model.Position;
 import bufferstop.model.Scope;
 import bufferstop.model.Symbol;
@@ -19,8 +21,9 @@ import java.util.TreeMap;
  */
 public final class Layout {
   private final List<Symbol> symbols = new ArrayList<>();
-  private final Names controller = new Names();
-  private final Names field = new Names();
+  private final Names controller = new Names(true);
+  private final Names field = new Names(false);
+  private Definitions definitions = Definitions.NONE;
 
   /** Who can name a value. */
   public enum Seen {
@@ -44,13 +47,37 @@ public final class Layout {
       String unit,
       String text,
       Position declared) {
+    return add(name, type, kind, seen, unit, text, declared, null, 0);
+  }
+
+  /**
+   * Adds a value; a STRING takes several cells, in a row.
+   *
+   * @param enumeration of an ENUM, else null
+   * @param length most bytes of a STRING, else 0
+   * @return its symbol; null when the name is taken in a scope it would be seen in
+   */
+  public Symbol add(
+      String name,
+      Type type,
+      Symbol.Kind kind,
+      Seen seen,
+      String unit,
+      String text,
+      Position declared,
+      Enumeration enumeration,
+      int length) {
     boolean toController = seen == Seen.BY_ALL || seen == Seen.BY_CONTROLLER;
     boolean toField = seen == Seen.BY_ALL || seen == Seen.BY_FIELD;
     if (toController && controller.find(name) != null || toField && field.find(name) != null) {
       return null;
     }
-    Symbol symbol = new Symbol(symbols.size(), name, type, kind, unit, text, declared);
+    Symbol symbol =
+        new Symbol(symbols.size(), name, type, kind, unit, text, declared, enumeration, length);
     symbols.add(symbol);
+    for (int i = 1; i < symbol.cells(); i++) {
+      remember(name + "#" + i, Type.LWORD);
+    }
     if (toController) {
       controller.put(symbol);
     }
@@ -67,6 +94,19 @@ public final class Layout {
    */
   public Symbol remember(String name, Type type) {
     return add(name, type, Symbol.Kind.INTERNAL, Seen.BY_NOBODY, "", "", Position.ofFile(""));
+  }
+
+  /** Defines types, constants and arrays for both scopes. */
+  public void define(Definitions all) {
+    definitions = all;
+  }
+
+  private Symbol scratchOf(int cells) {
+    Symbol first = remember("string#" + symbols.size(), Type.LWORD);
+    for (int i = 1; i < cells; i++) {
+      remember("string#" + symbols.size(), Type.LWORD);
+    }
+    return first;
   }
 
   /** What the controller's expressions may name. */
@@ -94,8 +134,23 @@ public final class Layout {
     return symbols.stream().filter(s -> field.find(s.name()) == s).toList();
   }
 
-  private static final class Names implements Scope {
+  private final class Names implements Scope {
+    private final boolean remembers;
     private final Map<String, Symbol> byName = new TreeMap<>();
+
+    Names(boolean remembers) {
+      this.remembers = remembers;
+    }
+
+    @Override
+    public Definitions definitions() {
+      return definitions;
+    }
+
+    @Override
+    public Symbol scratch(int cells) {
+      return remembers ? scratchOf(cells) : null;
+    }
 
     void put(Symbol symbol) {
       byName.put(symbol.name().toLowerCase(Locale.ROOT), symbol);

@@ -3,9 +3,11 @@ package bufferstop.load;
 import bufferstop.model.Controller;
 import bufferstop.model.Controller.Cause;
 import bufferstop.model.Controller.InterlockKind;
+import bufferstop.model.Definitions;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.Name;
+import bufferstop.model.Point;
 import bufferstop.model.SourceText;
 import bufferstop.model.Tree;
 import java.util.ArrayList;
@@ -30,13 +32,19 @@ final class ControllerLoader {
   /** The controller of that section; an empty one without a section. */
   Controller read(TableReader reader) {
     if (reader == null) {
-      return new Controller(List.of(), List.of(), List.of(), List.of(), NOTHING, List.of(), null);
+      return new Controller(
+          Definitions.NONE, List.of(), List.of(), List.of(), List.of(), NOTHING, List.of(), null);
     }
-    PointLoader points = new PointLoader(sections, problems);
+    sections.define(new DefinitionsLoader(sections, problems).read(reader));
+    PointLoader pointLoader = new PointLoader(sections, problems);
+    List<Point> points = pointLoader.read(reader);
+    Definitions definitions = sections.definitions();
     SourceText logic = reader.text("logic");
     Controller controller =
         new Controller(
-            points.read(reader),
+            new Definitions(
+                definitions.enumerations(), definitions.constants(), pointLoader.arrays()),
+            points,
             blocks(reader),
             interlocks(reader),
             new SequenceLoader(sections, problems).read(reader),
@@ -160,7 +168,9 @@ final class ControllerLoader {
     List<Controller.Alarm> alarms = new ArrayList<>();
     for (Tree.Entry entry : sections.names(controller, "alarms", "alarms by name")) {
       boolean named = Identifiers.check(entry.key(), problems);
-      TableReader reader = TableReader.open(entry, "an alarm", problems);
+      TableReader reader =
+          TableReader.knowing(
+              sections.definitions(), TableReader.open(entry, "an alarm", problems));
       Controller.Alarm alarm = reader == null ? null : alarm(entry.key(), reader);
       if (alarm != null && named) {
         alarms.add(alarm);

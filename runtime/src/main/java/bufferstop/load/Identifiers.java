@@ -61,7 +61,13 @@ final class Identifiers {
           "ulint",
           "real",
           "lreal",
-          "time");
+          "time",
+          "byte",
+          "word",
+          "dword",
+          "lword",
+          "string",
+          "array");
 
   private Identifiers() {}
 

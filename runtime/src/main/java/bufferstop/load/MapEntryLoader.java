@@ -126,6 +126,7 @@ final class MapEntryLoader {
                 ModbusMap.AUTO,
                 ModbusMap.WHOLE,
                 point.type(),
+                0,
                 own,
                 section,
                 position));
@@ -158,6 +159,7 @@ final class MapEntryLoader {
             place.address,
             bit,
             Type.BOOL,
+            0,
             new Coding(own.words(), own.bytes(), scale),
             section,
             place.position));

@@ -1,24 +1,21 @@
 package bufferstop.load;
 
+import bufferstop.model.ArrayBounds;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.Name;
-import bufferstop.model.NearNames;
 import bufferstop.model.Point;
 import bufferstop.model.SourceText;
 import bufferstop.model.Symbol.Kind;
 import bufferstop.model.Tree;
 import bufferstop.model.Type;
 import bufferstop.model.Values;
-import bufferstop.st.ExpressionReader;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
-import java.util.stream.Stream;
 
 /** Reads the points of a controller: inputs, outputs, operator points, internals. */
 final class PointLoader {
-  private static final List<String> TYPES = Stream.of(Type.values()).map(Enum::name).toList();
   private static final long[] NO_RANGE = {};
 
   private static final Map<String, String> OWN_KEYS =
@@ -35,6 +32,7 @@ final class PointLoader {
 
   private final Sections sections;
   private final Diagnostics problems;
+  private final List<ArrayBounds> arrays = new ArrayList<>();
 
   PointLoader(Sections sections, Diagnostics problems) {
     this.sections = sections;
@@ -51,77 +49,115 @@ final class PointLoader {
     return List.copyOf(points);
   }
 
+  /** The arrays among them. */
+  List<ArrayBounds> arrays() {
+    return arrays;
+  }
+
   private List<Point> section(TableReader controller, String key, Kind kind, String what) {
     List<Point> points = new ArrayList<>();
     for (Tree.Entry entry : sections.names(controller, key, "points by name")) {
       boolean named = Identifiers.check(entry.key(), problems);
-      TableReader reader = TableReader.open(entry, what, problems);
-      Point point = reader == null ? null : point(entry.key(), kind, reader);
-      if (point != null && named) {
-        points.add(point);
-      } else {
+      TableReader reader =
+          TableReader.knowing(sections.definitions(), TableReader.open(entry, what, problems));
+      List<Point> declared = reader == null ? List.of() : points(entry.key(), kind, reader);
+      if (declared.isEmpty() || !named) {
         problems.doubt(entry.key().text());
+      } else {
+        points.addAll(declared);
       }
     }
     return points;
   }
 
-  /** Null, after a diagnostic, when its type is not known. */
-  private Point point(Name name, Kind kind, TableReader reader) {
+  /** A point, or one for each element of an array; none, after a diagnostic, without a type. */
+  private List<Point> points(Name name, Kind kind, TableReader reader) {
     OWN_KEYS.forEach(reader::belongs);
-    Type type = type(reader);
+    SourceText written = reader.requiredText("type");
+    DeclaredType type =
+        written == null ? null : DeclaredType.read(written, name, sections.definitions(), problems);
+    boolean field = kind == Kind.INPUT || kind == Kind.OUTPUT;
+    boolean fits = type == null || !field || fitsField(type, written);
+    InitialValues initial = new InitialValues(reader, type, problems);
+    if (!field) {
+      initial.read(name);
+    }
+    Point first = point(name, kind, reader, type, initial);
+    reader.finish();
+    if (type == null || !fits) {
+      return List.of();
+    }
+    checkFallingBack(first, reader);
+    List<Point> all = new ArrayList<>(List.of(first));
+    if (type.bounds() != null) {
+      arrays.add(type.bounds());
+      for (int i = 1; i < type.bounds().count(); i++) {
+        all.add(
+            first.element(
+                type.bounds().element(type.bounds().least() + (long) i),
+                initial.bits(i),
+                initial.text(i)));
+      }
+    }
+    if (initial.isGood()) {
+      all.stream()
+          .filter(p -> p.least() != null && !p.admits(p.initial()))
+          .findFirst()
+          .ifPresent(p -> reportInitial(p, reader));
+    }
+    return all;
+  }
+
+  private Point point(
+      Name name, Kind kind, TableReader reader, DeclaredType declared, InitialValues initial) {
+    Type type = declared == null ? null : declared.type();
     boolean field = kind == Kind.INPUT || kind == Kind.OUTPUT;
     boolean operator = kind == Kind.OPERATOR;
     long[] range = operator ? range(reader, type) : NO_RANGE;
     boolean momentary = operator && reader.bool("momentary", false);
     long hold = operator ? reader.time("hold_to_run", 0, 1000) : 0;
-    Long initial = field ? null : value(reader, "initial", type);
-    Point point =
-        new Point(
-            kind,
-            name.text(),
-            type == null ? Type.BOOL : type,
-            reader.words("text"),
-            field ? reader.words("terminal") : "",
-            field ? reader.name("supply") : null,
-            field ? reader.name("node") : null,
-            kind == Kind.INPUT ? reader.time("filter", 0, 0) : 0,
-            initial == null ? 0 : initial,
-            kind == Kind.OUTPUT ? orZero(value(reader, "safe", type)) : 0,
-            range.length == 2 ? range[0] : null,
-            range.length == 2 ? range[1] : null,
-            momentary,
-            hold,
-            name.position());
-    reader.finish();
-    if (type == null) {
-      return null;
-    }
-    checkFallingBack(point, reader);
-    if (reader.tree("initial") == null || initial != null) {
-      checkInitial(point, reader);
-    }
-    return point;
+    boolean array = declared != null && declared.bounds() != null;
+    return new Point(
+        kind,
+        array ? declared.bounds().element(declared.bounds().least()) : name.text(),
+        type == null ? Type.BOOL : type,
+        reader.words("text"),
+        field ? reader.words("terminal") : "",
+        field ? reader.name("supply") : null,
+        field ? reader.name("node") : null,
+        kind == Kind.INPUT ? reader.time("filter", 0, 0) : 0,
+        initial.bits(0),
+        kind == Kind.OUTPUT ? safe(reader, declared) : 0,
+        range.length == 2 ? range[0] : null,
+        range.length == 2 ? range[1] : null,
+        momentary,
+        hold,
+        name.position(),
+        declared == null ? null : declared.enumeration(),
+        declared == null ? 0 : declared.length(),
+        type == Type.STRING ? initial.text(0) : null);
   }
 
-  private Type type(TableReader reader) {
-    SourceText text = reader.requiredText("type");
-    Type type = text == null ? null : Type.named(text.value());
-    if (text != null && type == null) {
+  private boolean fitsField(DeclaredType type, SourceText written) {
+    boolean fits = type.bounds() == null && type.type() != Type.STRING;
+    if (!fits) {
       problems.add(
-          Diagnostic.error(text.whole(), "no type named `" + text.value() + "`")
-              .expected(String.join(", ", TYPES))
-              .help(NearNames.question(text.value(), TYPES)));
+          Diagnostic.error(
+                  written.whole(),
+                  type.bounds() == null
+                      ? "no wire carries a STRING"
+                      : "inputs and outputs are no arrays")
+              .expected(
+                  "one point for each terminal; STRING and ARRAY are for operator and"
+                      + " internal points"));
     }
-    return type;
+    return fits;
   }
 
-  private Long value(TableReader reader, String key, Type type) {
-    reader.tree(key);
-    return type == null ? null : reader.literal(key, type);
-  }
-
-  private static long orZero(Long value) {
+  private static long safe(TableReader reader, DeclaredType type) {
+    SourceText text = reader.text("safe");
+    boolean readable = text != null && type != null && type.type() != Type.STRING;
+    Long value = readable ? reader.value(text, type.type(), type.enumeration()) : null;
     return value == null ? 0 : value;
   }
 
@@ -130,9 +166,9 @@ final class PointLoader {
     if (tree == null || type == null) {
       return NO_RANGE;
     }
-    if (type == Type.BOOL) {
+    if (!type.isNumber() && type != Type.TIME) {
       problems.add(
-          Diagnostic.error(tree.position(), "a BOOL has no `range`")
+          Diagnostic.error(tree.position(), "a " + typeWord(type) + " has no `range`")
               .expected("`range` on numbers and times only"));
       return NO_RANGE;
     }
@@ -145,8 +181,8 @@ final class PointLoader {
               .expected("[least, greatest]"));
       return NO_RANGE;
     }
-    Long least = ExpressionReader.literal(low.text(), type, problems);
-    Long greatest = ExpressionReader.literal(high.text(), type, problems);
+    Long least = reader.value(low.text(), type, null);
+    Long greatest = reader.value(high.text(), type, null);
     if (least == null || greatest == null) {
       return NO_RANGE;
     }
@@ -184,10 +220,11 @@ final class PointLoader {
     }
   }
 
-  private void checkInitial(Point point, TableReader reader) {
-    if (point.least() == null || point.admits(point.initial())) {
-      return;
-    }
+  private static String typeWord(Type type) {
+    return type == Type.ENUM ? "value of an enumeration" : type.name();
+  }
+
+  private void reportInitial(Point point, TableReader reader) {
     Tree initial = reader.tree("initial");
     String start = Values.print(point.type(), point.initial());
     problems.add(

@@ -1,5 +1,6 @@
 package bufferstop.load;
 
+import bufferstop.model.Definitions;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.Tree;
@@ -32,10 +33,20 @@ final class Sections {
 
   private final ProjectFiles files;
   private final Diagnostics problems;
+  private Definitions definitions = Definitions.NONE;
 
   Sections(ProjectFiles files, Diagnostics problems) {
     this.files = files;
     this.problems = problems;
+  }
+
+  /** What was defined so far; nothing before {@link #define}. */
+  Definitions definitions() {
+    return definitions;
+  }
+
+  void define(Definitions all) {
+    definitions = all;
   }
 
   /** A section that is a mapping; null when absent, or wrong after a diagnostic. */

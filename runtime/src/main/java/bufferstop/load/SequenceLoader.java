@@ -88,7 +88,8 @@ final class SequenceLoader {
     List<Step> steps = new ArrayList<>();
     for (Tree.Entry entry : table.entries()) {
       boolean named = Identifiers.check(entry.key(), problems);
-      TableReader reader = TableReader.open(entry, "a step", problems);
+      TableReader reader =
+          TableReader.knowing(sections.definitions(), TableReader.open(entry, "a step", problems));
       Step step = reader == null ? null : step(entry.key(), reader);
       if (step != null && named) {
         steps.add(step);

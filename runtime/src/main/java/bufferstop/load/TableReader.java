@@ -1,7 +1,9 @@
 package bufferstop.load;
 
+import bufferstop.model.Definitions;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
+import bufferstop.model.Enumeration;
 import bufferstop.model.Name;
 import bufferstop.model.NearNames;
 import bufferstop.model.Position;
@@ -9,6 +11,7 @@ import bufferstop.model.SourceText;
 import bufferstop.model.Tree;
 import bufferstop.model.Type;
 import bufferstop.model.Values;
+import bufferstop.st.Expression;
 import bufferstop.st.ExpressionReader;
 import java.util.ArrayList;
 import java.util.List;
@@ -30,6 +33,7 @@ final class TableReader {
   private final Set<String> known = new TreeSet<>();
   private final Set<String> missing = new TreeSet<>();
   private final Map<String, String> elsewhere = new TreeMap<>();
+  private Definitions definitions = Definitions.NONE;
 
   private TableReader(Tree.Table table, Position at, String what, Diagnostics problems) {
     this.table = table;
@@ -53,6 +57,14 @@ final class TableReader {
                 tree.position(), "found " + kind(tree) + " where " + what + " is described")
             .expected("a mapping with keys"));
     return null;
+  }
+
+  /** The same, its values free to name constants; null for null. */
+  static TableReader knowing(Definitions definitions, TableReader reader) {
+    if (reader != null) {
+      reader.definitions = definitions;
+    }
+    return reader;
   }
 
   /** Opens the mapping under a key, which is where missing keys are shown. */
@@ -207,16 +219,32 @@ final class TableReader {
     return value == null ? otherwise : value != 0;
   }
 
-  /** A literal of that type in the encoding of {@link Type}; null when absent or wrong. */
+  /**
+   * A literal or constant of that type in the encoding of {@link Type}; null when absent or wrong.
+   */
   Long literal(String key, Type type) {
     SourceText text = text(key);
-    return text == null ? null : ExpressionReader.literal(text, type, problems);
+    return text == null ? null : value(text, type, null);
+  }
+
+  /**
+   * A literal, or what constants come to.
+   *
+   * @param enumeration when the type is ENUM
+   * @return null after a diagnostic
+   */
+  Long value(SourceText text, Type type, Enumeration enumeration) {
+    if (definitions.hasNoValues()) {
+      return ExpressionReader.literal(text, type, problems);
+    }
+    Expression value = ExpressionReader.constant(text, type, enumeration, definitions, problems);
+    return value == null ? null : value.constant();
   }
 
   /** A duration in microseconds, at least {@code least}. */
   long time(String key, long otherwise, long least) {
     SourceText text = text(key);
-    Long value = text == null ? null : ExpressionReader.literal(text, Type.TIME, problems);
+    Long value = text == null ? null : value(text, Type.TIME, null);
     if (value == null) {
       return otherwise;
     }

@@ -67,9 +67,9 @@ public final class MapImage {
     if (symbol == null) {
       throw new IllegalArgumentException("no value named `" + name + "`");
     }
-    if (symbol.type() != entry.type()) {
+    if (symbol.type() != entry.type() || symbol.length() != entry.length()) {
       throw new IllegalArgumentException(
-          "`" + name + "` is " + symbol.type() + ", mapped as " + entry.type());
+          "`" + name + "` is " + symbol.typeName() + ", mapped as " + entry.type());
     }
     boolean bit = entry.table().isBit() || entry.bit() != ModbusMap.WHOLE;
     if (bit && entry.type() != Type.BOOL) {
@@ -95,6 +95,17 @@ public final class MapImage {
       parts
           .computeIfAbsent(entry.address(), at -> new ArrayList<>())
           .add(new BitsSlot.Part(entry.bit(), cell, entry.section(), point));
+      return;
+    }
+    if (entry.type() == Type.STRING) {
+      slots.add(
+          new TextSlot(
+              entry.address(),
+              cell,
+              entry.length(),
+              entry.coding().bytes(),
+              entry.section(),
+              point != null));
       return;
     }
     slots.add(

@@ -1,5 +1,7 @@
 package bufferstop.modbus;
 
+import bufferstop.model.ArrayBounds;
+import bufferstop.model.ArrayOf;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.ModbusMap;
@@ -38,7 +40,10 @@ public final class MapLinker {
   private void add(Entry entry, List<Entry> typed) {
     Name name = entry.point();
     Symbol symbol = scope.find(name.text());
-    if (symbol == null) {
+    ArrayOf array = symbol == null ? scope.array(name.text()) : null;
+    if (array != null) {
+      addElements(entry, array.bounds(), typed);
+    } else if (symbol == null) {
       if (!problems.doubts(name.text())) {
         problems.add(
             Diagnostic.error(name.position(), "no point named `" + name.text() + "`")
@@ -46,13 +51,34 @@ public final class MapLinker {
                 .help(NearNames.question(name.text(), scope.names())));
       }
     } else if (fits(entry, symbol)) {
-      typed.add(entry.typed(symbol.type()));
+      typed.add(entry.of(symbol));
+    }
+  }
+
+  /** All elements, one after another from the entry's address on. */
+  private void addElements(Entry entry, ArrayBounds bounds, List<Entry> typed) {
+    if (entry.bit() != ModbusMap.WHOLE) {
+      problems.add(
+          Diagnostic.error(entry.point().position(), "`bit` with the array `" + bounds.name() + "`")
+              .expected("`bit` with one of its elements")
+              .help("name `" + bounds.element(bounds.least()) + "` and so on"));
+      return;
+    }
+    int address = entry.address();
+    for (int i = bounds.least(); i <= bounds.greatest(); i++) {
+      Symbol element = scope.find(bounds.element(i));
+      Entry placed = entry.of(element).at(address);
+      if (!fits(placed, element)) {
+        return; // the others would say the same
+      }
+      typed.add(placed);
+      address = address == ModbusMap.AUTO ? ModbusMap.AUTO : address + placed.size();
     }
   }
 
   private boolean fits(Entry entry, Symbol symbol) {
     boolean bit = entry.table().isBit() || entry.bit() != ModbusMap.WHOLE;
-    String is = "`" + entry.point().text() + "` is " + symbol.type();
+    String is = "`" + entry.point().text() + "` is " + symbol.typeName();
     if (bit && symbol.type() != Type.BOOL) {
       String where = entry.table().isBit() ? entry.table().word() : "bit";
       problems.add(

@@ -28,19 +28,20 @@ final class RegisterCode {
   /** The cell for a number written by a client; {@link #fits} says whether the type may hold it. */
   static long bits(long raw, Type type) {
     return switch (type) {
-      case BOOL, USINT, UINT -> raw & 0xFFFF;
+      case BOOL, USINT, UINT, BYTE, WORD, ENUM -> raw & 0xFFFF;
       case SINT, INT -> (short) raw;
       case DINT -> (int) raw;
-      case UDINT -> raw & 0xFFFF_FFFFL;
-      case LINT, ULINT, LREAL -> raw; // NaN is refused before it reaches a cell
+      case UDINT, DWORD -> raw & 0xFFFF_FFFFL;
+      case LINT, ULINT, LREAL, LWORD -> raw; // NaN is refused before it reaches a cell
       case REAL -> Double.doubleToLongBits(Float.intBitsToFloat((int) raw));
       case TIME -> (int) raw * MICROS_PER_MILLI;
+      case STRING -> throw new IllegalArgumentException("a STRING is no number");
     };
   }
 
   /** Whether every 16 bits are a value of the type. */
   static boolean takesAnyRegister(Type type) {
-    return type == Type.INT || type == Type.UINT;
+    return type == Type.INT || type == Type.UINT || type == Type.WORD;
   }
 
   /** The two bytes of a register exchanged. */

@@ -6,6 +6,7 @@ import java.util.Map;
 /**
  * The declared controller, every list in file order.
  *
+ * @param definitions types, constants and arrays
  * @param points inputs, outputs, operator points and internals
  * @param blocks standard function blocks
  * @param interlocks permissives, interlocks and trips
@@ -15,6 +16,7 @@ import java.util.Map;
  * @param acknowledge its rising edge acknowledges every alarm; null when alarms need none
  */
 public record Controller(
+    Definitions definitions,
     List<Point> points,
     List<Block> blocks,
     List<Interlock> interlocks,

@@ -144,6 +144,7 @@ public record ModbusMap(
    * @param address protocol address of its first bit or register, from 0, or {@link #AUTO}
    * @param bit 0, the lowest, to 15 for a BOOL in one bit of a register, else {@link #WHOLE}
    * @param type of the point, so that its width is known
+   * @param length most bytes of a STRING, else 0
    * @param section for permissions, may be empty
    */
   public record Entry(
@@ -152,6 +153,7 @@ public record ModbusMap(
       int address,
       int bit,
       Type type,
+      int length,
       Coding coding,
       String section,
       Position position) {
@@ -165,25 +167,31 @@ public record ModbusMap(
           address,
           WHOLE,
           type,
+          0,
           new Coding(order, ByteOrder.HIGH_BYTE_FIRST, null),
           "",
           position);
     }
 
-    /** The same entry for a value of that type. */
-    public Entry typed(Type known) {
-      return new Entry(point, table, address, bit, known, coding, section, position);
+    /** The same entry for a value, which gives it its type. */
+    public Entry of(Symbol symbol) {
+      Name name = new Name(symbol.name(), point.position());
+      return new Entry(
+          name, table, address, bit, symbol.type(), symbol.length(), coding, section, position);
     }
 
     /** The same entry at an address. */
     public Entry at(int known) {
-      return new Entry(point, table, known, bit, type, coding, section, position);
+      return new Entry(point, table, known, bit, type, length, coding, section, position);
     }
 
     /** Addresses it takes: 1 for a bit; registers by type otherwise. */
     public int size() {
       if (table.isBit() || bit != WHOLE) {
         return 1;
+      }
+      if (type == Type.STRING) {
+        return Math.max(1, (length + 1) / 2); // two bytes a register
       }
       return registers(coding.scale() == null ? type : coding.scale().as());
     }
@@ -199,7 +207,7 @@ public record ModbusMap(
 
   /**
    * Registers a value takes: BOOL (0 or 1) and types up to 16 bits one, 32-bit types two, 64-bit
-   * types four, TIME two as a DINT of milliseconds.
+   * types four, TIME two as a DINT of milliseconds. Of a STRING it depends on its length.
    */
   public static int registers(Type type) {
     return type == Type.TIME ? 2 : Math.max(1, type.bits() / 16);

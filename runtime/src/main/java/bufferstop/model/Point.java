@@ -18,6 +18,9 @@ package bufferstop.model;
  * @param momentary TRUE for exactly one scan after a write
  * @param holdMicros falls to FALSE unless written again within this time; 0 for not
  * @param position of the declaration
+ * @param enumeration of an ENUM, else null
+ * @param length most bytes of a STRING, else 0
+ * @param initialText of a STRING, else null
  */
 public record Point(
     Symbol.Kind kind,
@@ -34,12 +37,92 @@ public record Point(
     Long greatest,
     boolean momentary,
     long holdMicros,
-    Position position) {
+    Position position,
+    Enumeration enumeration,
+    int length,
+    String initialText) {
+
+  /** One of a type that its name says. */
+  public Point(
+      Symbol.Kind kind,
+      String name,
+      Type type,
+      String text,
+      String terminal,
+      Name supply,
+      Name node,
+      long filterMicros,
+      long initial,
+      long safe,
+      Long least,
+      Long greatest,
+      boolean momentary,
+      long holdMicros,
+      Position position) {
+    this(
+        kind,
+        name,
+        type,
+        text,
+        terminal,
+        supply,
+        node,
+        filterMicros,
+        initial,
+        safe,
+        least,
+        greatest,
+        momentary,
+        holdMicros,
+        position,
+        null,
+        0,
+        null);
+  }
+
+  /** Another element of the array that this one is of. */
+  public Point element(String element, long startsWith, String startsWithText) {
+    return new Point(
+        kind,
+        element,
+        type,
+        text,
+        terminal,
+        supply,
+        node,
+        filterMicros,
+        startsWith,
+        safe,
+        least,
+        greatest,
+        momentary,
+        holdMicros,
+        position,
+        enumeration,
+        length,
+        startsWithText);
+  }
+
+  /** Its type as declared. */
+  public String typeName() {
+    return Values.typeName(type, enumeration, length);
+  }
+
+  /** Whether an operator may write a STRING: it has room, and every character is one byte. */
+  public boolean admits(String value) {
+    return value.length() <= length && value.chars().allMatch(c -> c <= 0xFF);
+  }
 
   /**
    * Whether an operator may write {@code bits}: no range, or inside it, and never NaN or infinite.
    */
   public boolean admits(long bits) {
+    if (enumeration != null) {
+      return bits >= 0 && bits < enumeration.values().size();
+    }
+    if (type == Type.STRING) {
+      return false; // more than one cell
+    }
     if (type.isReal() && !Double.isFinite(Double.longBitsToDouble(bits))) {
       return false;
     }
@@ -50,7 +133,7 @@ public record Point(
       case REAL, LREAL ->
           Double.longBitsToDouble(bits) >= Double.longBitsToDouble(least)
               && Double.longBitsToDouble(bits) <= Double.longBitsToDouble(greatest);
-      case ULINT ->
+      case ULINT, LWORD ->
           Long.compareUnsigned(bits, least) >= 0 && Long.compareUnsigned(bits, greatest) <= 0;
       default -> bits >= least && bits <= greatest;
     };

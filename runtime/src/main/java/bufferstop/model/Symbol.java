@@ -10,9 +10,35 @@ package bufferstop.model;
  * @param unit as printed, may be empty
  * @param text one line for people, may be empty
  * @param declared where, for notes
+ * @param enumeration of an ENUM, else null
+ * @param length most bytes of a STRING, else 0
  */
 public record Symbol(
-    int index, String name, Type type, Kind kind, String unit, String text, Position declared) {
+    int index,
+    String name,
+    Type type,
+    Kind kind,
+    String unit,
+    String text,
+    Position declared,
+    Enumeration enumeration,
+    int length) {
+
+  /** One of a type that its name says. */
+  public Symbol(
+      int index, String name, Type type, Kind kind, String unit, String text, Position declared) {
+    this(index, name, type, kind, unit, text, declared, null, 0);
+  }
+
+  /** Cells it takes, from its own on. */
+  public int cells() {
+    return type == Type.STRING ? StringCells.cells(length) : 1;
+  }
+
+  /** Its type as declared. */
+  public String typeName() {
+    return Values.typeName(type, enumeration, length);
+  }
 
   /** What a named value is. */
   public enum Kind {

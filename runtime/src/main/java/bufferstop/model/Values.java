@@ -1,5 +1,6 @@
 package bufferstop.model;
 
+import java.util.HexFormat;
 import java.util.Locale;
 
 /** Values as people read them. */
@@ -15,7 +16,23 @@ public final class Values {
       case ULINT -> Long.toUnsignedString(bits);
       case REAL, LREAL -> number(Double.longBitsToDouble(bits));
       case TIME -> time(bits);
+      case BYTE, WORD, DWORD, LWORD ->
+          "16#" + HexFormat.of().withUpperCase().toHexDigits(bits, type.bits() / 4);
       default -> Long.toString(bits);
+    };
+  }
+
+  /** The same, a value of an enumeration by its name. */
+  public static String print(Type type, Enumeration enumeration, long bits) {
+    return enumeration == null ? print(type, bits) : enumeration.print(bits);
+  }
+
+  /** A type as declarations write it. */
+  public static String typeName(Type type, Enumeration enumeration, int length) {
+    return switch (type) {
+      case ENUM -> enumeration == null ? "ENUM" : enumeration.name();
+      case STRING -> length == 0 ? "STRING" : "STRING[" + length + "]";
+      default -> type.name();
     };
   }
 

@@ -2,6 +2,7 @@ package bufferstop.plant;
 
 import bufferstop.image.Layout;
 import bufferstop.image.Layout.Seen;
+import bufferstop.model.Definitions;
 import bufferstop.model.Name;
 import bufferstop.model.Point;
 import bufferstop.model.Project;
@@ -54,6 +55,11 @@ final class Contacts implements Scope {
       return null;
     }
     return symbol.kind() == Kind.OUTPUT ? contactOf(symbol) : symbol;
+  }
+
+  @Override
+  public Definitions definitions() {
+    return layout.field().definitions();
   }
 
   @Override

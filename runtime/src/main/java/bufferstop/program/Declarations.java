@@ -33,6 +33,9 @@ final class Declarations {
   }
 
   void declare(Controller controller) {
+    layout.define(controller.definitions());
+    controller.definitions().constants().forEach(c -> head(c.name(), c.position()));
+    controller.definitions().arrays().forEach(a -> head(a.name(), a.position()));
     controller.points().forEach(this::point);
     controller.blocks().forEach(this::block);
     controller.interlocks().forEach(this::interlock);
@@ -49,17 +52,28 @@ final class Declarations {
   }
 
   private void point(Point point) {
-    head(point.name(), point.position());
+    if (!point.name().endsWith("]")) { // the head of an element is its array
+      head(point.name(), point.position());
+    }
     if (point.kind() == Kind.OUTPUT) {
-      add(point.name(), point.type(), Kind.OUTPUT, Seen.BY_CONTROLLER, point);
-      add(point.name(), point.type(), Kind.OUTPUT, Seen.BY_FIELD, point);
+      add(point, Seen.BY_CONTROLLER);
+      add(point, Seen.BY_FIELD);
     } else {
-      add(point.name(), point.type(), point.kind(), Seen.BY_ALL, point);
+      add(point, Seen.BY_ALL);
     }
   }
 
-  private void add(String name, Type type, Kind kind, Seen seen, Point point) {
-    layout.add(name, type, kind, seen, "", point.text(), point.position());
+  private void add(Point point, Seen seen) {
+    layout.add(
+        point.name(),
+        point.type(),
+        point.kind(),
+        seen,
+        "",
+        point.text(),
+        point.position(),
+        point.enumeration(),
+        point.length());
   }
 
   private void value(String name, Type type, String text, Position position) {

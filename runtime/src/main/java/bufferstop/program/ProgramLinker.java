@@ -5,6 +5,7 @@ import bufferstop.model.Controller;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.Point;
 import bufferstop.model.SourceText;
+import bufferstop.model.StringCells;
 import bufferstop.model.Symbol;
 import bufferstop.model.Symbol.Kind;
 import bufferstop.model.Type;
@@ -62,7 +63,7 @@ public final class ProgramLinker {
     }
     for (Point point : controller.points()) {
       if (point.kind() == Kind.OPERATOR || point.kind() == Kind.INTERNAL) {
-        initially(layout.controller().find(point.name()), point.initial());
+        initially(point);
       }
     }
     interlocks.initiallyTrue().forEach(state -> initially(state, 1));
@@ -78,6 +79,18 @@ public final class ProgramLinker {
             sequences.actions(),
             outputs,
             alarms));
+  }
+
+  private void initially(Point point) {
+    Symbol symbol = layout.controller().find(point.name());
+    if (point.type() != Type.STRING) {
+      initially(symbol, point.initial());
+      return;
+    }
+    long[] packed = StringCells.pack(point.initialText());
+    for (int i = 0; i < packed.length; i++) {
+      initially(layout.symbol(symbol.index() + i), packed[i]);
+    }
   }
 
   private void initially(Symbol symbol, long bits) {

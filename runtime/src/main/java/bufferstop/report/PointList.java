@@ -6,6 +6,7 @@ import bufferstop.model.ModbusMap.Entry;
 import bufferstop.model.ModbusMap.Scale;
 import bufferstop.model.Point;
 import bufferstop.model.Scope;
+import bufferstop.model.StringCells;
 import bufferstop.model.Symbol;
 import bufferstop.model.Symbol.Kind;
 import bufferstop.model.Type;
@@ -109,7 +110,9 @@ public final class PointList {
         register ? orders(entry) : "",
         entry == null ? "" : written ? "read-write" : "read",
         initial(point),
-        point != null && point.kind() == Kind.OUTPUT ? print(point.type(), point.safe()) : "",
+        point != null && point.kind() == Kind.OUTPUT
+            ? Values.print(point.type(), point.enumeration(), point.safe())
+            : "",
         point == null || point.supply() == null ? "" : point.supply().text(),
         point == null ? "" : point.terminal(),
         unit(symbol, entry),
@@ -123,7 +126,7 @@ public final class PointList {
   /** The point's type, and that of the number that stands for it. */
   private static String type(Symbol symbol, Entry entry) {
     Scale scale = scale(entry);
-    return symbol.type().name() + (scale == null ? "" : " as " + scale.as());
+    return symbol.typeName() + (scale == null ? "" : " as " + scale.as());
   }
 
   /** The unit, with what one step of a scaled number is worth. */
@@ -147,7 +150,8 @@ public final class PointList {
 
   /** The order of words where there are several; that of bytes where it is not the standard's. */
   private static String orders(Entry entry) {
-    String words = entry.size() > 1 ? entry.coding().words().word() : "";
+    boolean ordered = entry.size() > 1 && entry.type() != Type.STRING;
+    String words = ordered ? entry.coding().words().word() : "";
     ByteOrder bytes = entry.coding().bytes();
     boolean usual = bytes == ByteOrder.HIGH_BYTE_FIRST || entry.bit() != ModbusMap.WHOLE;
     return usual ? words : (words + " " + bytes.word()).strip();
@@ -155,11 +159,10 @@ public final class PointList {
 
   private static String initial(Point point) {
     boolean has = point != null && (point.kind() == Kind.OPERATOR || point.kind() == Kind.INTERNAL);
-    return has ? print(point.type(), point.initial()) : "";
-  }
-
-  private static String print(Type type, long bits) {
-    return Values.print(type, bits);
+    if (has && point.type() == Type.STRING) {
+      return StringCells.literal(point.initialText());
+    }
+    return has ? Values.print(point.type(), point.enumeration(), point.initial()) : "";
   }
 
   /** As CSV, RFC 4180. */

@@ -3,6 +3,7 @@ package bufferstop.rig;
 import bufferstop.engine.ScanLoop;
 import bufferstop.engine.VirtualClock;
 import bufferstop.image.WriteRequest;
+import bufferstop.model.Definitions;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.Field;
@@ -12,6 +13,7 @@ import bufferstop.model.Point;
 import bufferstop.model.Project;
 import bufferstop.model.Scenario;
 import bufferstop.model.Scope;
+import bufferstop.model.StringCells;
 import bufferstop.model.Symbol.Kind;
 import bufferstop.model.Type;
 import bufferstop.model.Values;
@@ -23,8 +25,11 @@ import bufferstop.st.Expression;
 import bufferstop.st.ExpressionReader;
 import bufferstop.trace.TraceDigest;
 import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 
 /** A rig in virtual time: as fast as the machine allows, the same everywhere. */
 public final class VirtualRig implements Target {
@@ -158,32 +163,55 @@ public final class VirtualRig implements Target {
 
   private Prepared prepareWrite(Scenario.Write write, Diagnostics problems) {
     int count = write.values().size();
-    int[] cells = new int[count];
-    long[] bits = new long[count];
+    Map<Integer, Long> taken = new LinkedHashMap<>(); // by cell
     boolean good = true;
     boolean admitted = true;
     for (int i = 0; i < count; i++) {
       Scenario.Assignment assignment = write.values().get(i);
       Point point = operatorPoint(assignment, problems);
-      Long value =
-          point == null
-              ? null
-              : ExpressionReader.literal(assignment.value(), point.type(), problems);
+      long[] value = point == null ? null : value(point, assignment, problems);
       good &= value != null;
       if (value != null) {
-        cells[i] = scope().find(point.name()).index();
-        bits[i] = value;
-        admitted &= admits(point, value, assignment, write.refused(), problems);
+        int first = scope().find(point.name()).index();
+        for (int cell = 0; cell < value.length; cell++) {
+          taken.put(first + cell, value[cell]);
+        }
+        admitted &=
+            point.type() == Type.STRING
+                || admits(point, value[0], assignment, write.refused(), problems);
       }
     }
     if (!good || admitted == write.refused()) {
       reportAccepted(write, good && admitted, problems);
       return null;
     }
+    int[] cells = taken.keySet().stream().mapToInt(Integer::intValue).toArray();
+    long[] bits = taken.values().stream().mapToLong(Long::longValue).toArray();
     return admitted
         ? new Prepared(
-            () -> rig.writes().offer(new WriteRequest(cells, bits, new long[count])), null, 0)
+            () -> rig.writes().offer(new WriteRequest(cells, bits, new long[cells.length])),
+            null,
+            0)
         : new Prepared(() -> {}, null, 0); // the server refuses it and nothing reaches a scan
+  }
+
+  /** All cells of a value, a STRING's up to its length; null after a diagnostic. */
+  private long[] value(Point point, Scenario.Assignment assignment, Diagnostics problems) {
+    if (point.type() == Type.STRING) {
+      String text = ExpressionReader.text(assignment.value(), point.length(), problems);
+      return text == null
+          ? null
+          : Arrays.copyOf(StringCells.pack(text), StringCells.cells(point.length()));
+    }
+    Definitions definitions = scope().definitions();
+    if (definitions.hasNoValues()) {
+      Long bits = ExpressionReader.literal(assignment.value(), point.type(), problems);
+      return bits == null ? null : new long[] {bits};
+    }
+    Expression value =
+        ExpressionReader.constant(
+            assignment.value(), point.type(), point.enumeration(), definitions, problems);
+    return value == null ? null : new long[] {value.constant()};
   }
 
   private static void reportAccepted(Scenario.Write write, boolean accepted, Diagnostics problems) {

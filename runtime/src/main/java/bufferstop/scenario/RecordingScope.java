@@ -1,5 +1,6 @@
 package bufferstop.scenario;
 
+import bufferstop.model.Definitions;
 import bufferstop.model.Scope;
 import bufferstop.model.Symbol;
 import java.util.ArrayList;
@@ -18,10 +19,15 @@ final class RecordingScope implements Scope {
   @Override
   public Symbol find(String name) {
     Symbol symbol = inner.find(name);
-    if (symbol == null) {
+    if (symbol == null && definitions().enumerationsWith(name).isEmpty()) {
       unknown.add(name);
     }
     return symbol;
+  }
+
+  @Override
+  public Definitions definitions() {
+    return inner.definitions();
   }
 
   @Override

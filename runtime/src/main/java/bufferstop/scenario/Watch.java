@@ -60,7 +60,7 @@ final class Watch {
   }
 
   private static String show(Symbol symbol, long bits) {
-    String value = Values.print(symbol.type(), bits);
+    String value = Values.print(symbol.type(), symbol.enumeration(), bits);
     boolean plain = symbol.unit().isEmpty() || symbol.type() == Type.BOOL;
     return plain ? value : value + " " + symbol.unit();
   }

@@ -15,12 +15,15 @@ final class Calls {
   private static final List<String> PLAIN =
       List.of(
           "ABS", "SQRT", "LN", "LOG", "EXP", "SIN", "COS", "TAN", "ASIN", "ACOS", "ATAN", "MIN",
-          "MAX", "LIMIT", "SEL", "MUX", "TRUNC", "ADD", "MUL", "SUB", "DIV", "EXPT", "MOVE");
+          "MAX", "LIMIT", "SEL", "MUX", "TRUNC", "SHL", "SHR", "ROL", "ROR", "ADD", "MUL", "SUB",
+          "DIV", "EXPT", "MOVE");
 
   private final Typing typing;
+  private final StringCalls strings;
 
   Calls(Typing typing) {
     this.typing = typing;
+    this.strings = new StringCalls(typing);
   }
 
   /** The typed call, or null after a diagnostic. */
@@ -32,6 +35,12 @@ final class Calls {
           ? null
           : typing.made(new RealFunction(call.name(), operand, typing.source(call)));
     }
+    if (StringCalls.NAMES.contains(call.name())) {
+      String name = call.name();
+      boolean takes =
+          takes(call, StringCalls.least(name), StringCalls.most(name), StringCalls.form(name));
+      return takes ? strings.type(call) : null;
+    }
     return switch (call.name()) {
       case "ABS" -> takes(call, 1, 1, "(IN)") ? absolute(call, hint) : null;
       case "TRUNC" -> takes(call, 1, 1, "(IN)") ? trunc(call) : null;
@@ -40,6 +49,7 @@ final class Calls {
       case "LIMIT" -> takes(call, 3, 3, "(MN, IN, MX)") ? limit(call, hint) : null;
       case "SEL" -> takes(call, 3, 3, "(G, IN0, IN1)") ? choice(call, hint) : null;
       case "MUX" -> takes(call, 3, MOST_INPUTS, "(K, IN0, IN1, ...)") ? choice(call, hint) : null;
+      case "SHL", "SHR", "ROL", "ROR" -> takes(call, 2, 2, "(IN, N)") ? shift(call, hint) : null;
       case "ADD", "MUL" -> tooFew(call, "(IN1, IN2, ...)");
       case "SUB", "DIV", "EXPT" -> tooFew(call, "(IN1, IN2)");
       case "MOVE" -> tooFew(call, "(IN)");
@@ -81,9 +91,37 @@ final class Calls {
     return notNumber(call.inputs().get(0), operand);
   }
 
+  private Expression shift(Syntax.Call call, Type hint) {
+    Syntax shifted = call.inputs().get(0);
+    Expression bits = typing.type(shifted, hint != null && hint.isBitString() ? hint : null);
+    Expression count = integer(call.inputs().get(1));
+    if (bits == null || count == null) {
+      return null;
+    }
+    if (bits.type().isBitString()) {
+      return typing.made(new Shift(call.name(), bits, count, typing.source(call)));
+    }
+    boolean mends = bits.type().isInteger() && OpenTypes.of(shifted) == null;
+    String quote = typing.quoted(shifted);
+    return typing.wrong(
+        shifted,
+        Wording.quote(quote) + " is " + bits.type(),
+        "a bit string: BYTE, WORD, DWORD or LWORD",
+        mends ? "write " + bits.type() + "_TO_" + ofSize(bits.type()) + "(" + quote + ")" : "");
+  }
+
+  private static Type ofSize(Type integer) {
+    return switch (integer.bits()) {
+      case 8 -> Type.BYTE;
+      case 16 -> Type.WORD;
+      case 32 -> Type.DWORD;
+      default -> Type.LWORD;
+    };
+  }
+
   private Expression notNumber(Syntax input, Expression typed) {
     return typing.wrong(
-        input, Wording.quote(typing.quoted(input)) + " is " + typed.type(), "a number", "");
+        input, Wording.quote(typing.quoted(input)) + " is " + typed.typeName(), "a number", "");
   }
 
   private Expression trunc(Syntax.Call call) {
@@ -114,7 +152,7 @@ final class Calls {
   /** All inputs as one type that has an order. */
   private List<Expression> ordered(Syntax.Call call, Type hint) {
     List<Expression> inputs = alike(call, call.inputs(), hint);
-    if (inputs != null && inputs.get(0).type() == Type.BOOL) {
+    if (inputs != null && !Typing.isQuantity(inputs.get(0).type())) {
       notNumber(call.inputs().get(0), inputs.get(0));
       return null;
     }
@@ -126,9 +164,20 @@ final class Calls {
     Expression number =
         call.name().equals("SEL") ? typing.wanted(selector, Type.BOOL) : integer(selector);
     List<Expression> inputs = alike(call, call.inputs().subList(1, call.inputs().size()), hint);
+    if (inputs != null && inputs.get(0).type() == Type.STRING) {
+      inputs = lying(call, inputs);
+    }
     return number == null || inputs == null
         ? null
         : typing.made(new Choice(number, inputs, typing.source(call)));
+  }
+
+  private List<Expression> lying(Syntax.Call call, List<Expression> texts) {
+    List<Expression> lying = new ArrayList<>();
+    for (int i = 0; i < texts.size(); i++) {
+      lying.add(typing.inMemory(texts.get(i), call.inputs().get(i + 1)));
+    }
+    return lying.contains(null) ? null : lying;
   }
 
   private Expression integer(Syntax syntax) {
@@ -149,21 +198,28 @@ final class Calls {
     if (common != null) {
       return Typing.widened(typed, common);
     }
-    List<Type> types = typed.stream().map(Expression::type).distinct().toList();
-    StringBuilder mixed = new StringBuilder(types.get(0).name());
-    for (Type type : types.subList(1, types.size())) {
+    List<String> types = typed.stream().map(Expression::typeName).distinct().toList();
+    StringBuilder mixed = new StringBuilder(types.get(0));
+    for (String type : types.subList(1, types.size())) {
       mixed.append(" and ").append(type);
     }
     typing.wrong(
         call,
         Wording.quote(typing.quoted(call)) + " mixes " + mixed,
         "inputs of one type",
-        "convert one, for example with " + types.get(1) + "_TO_" + types.get(0));
+        typed.stream().allMatch(e -> e.type().isPlain())
+            ? "convert one, for example with " + types.get(1) + "_TO_" + types.get(0)
+            : "");
     return null;
   }
 
   private Expression conversion(Syntax.Call call) {
     Matcher words = CONVERSION.matcher(call.name());
+    if (words.matches() && StringCalls.converts(words.group(1), words.group(2))) {
+      return takes(call, 1, 1, "(IN)")
+          ? strings.conversion(call, words.group(1), words.group(2))
+          : null;
+    }
     Type from = words.matches() ? Type.named(words.group(1)) : null;
     Type to = from == null ? null : Type.named(words.group(2));
     if (to == null || !Conversion.exists(from, to)) {
@@ -180,7 +236,7 @@ final class Calls {
   }
 
   private Expression unknown(Syntax.Call call, Type from, Type to) {
-    boolean toBool = to == Type.BOOL && from.isNumber();
+    boolean toBool = to == Type.BOOL && (from.isNumber() || from.isBitString());
     String input = call.inputs().size() == 1 ? typing.quoted(call.inputs().get(0)) : "x";
     return typing.wrong(
         typing.place(call.start(), call.nameEnd()),
@@ -191,6 +247,15 @@ final class Calls {
 
   private static List<String> known() {
     List<String> all = new ArrayList<>(PLAIN);
+    all.addAll(StringCalls.NAMES);
+    for (Type type : Type.values()) {
+      if (StringCalls.converts(type.name(), "STRING")) {
+        all.add(type + "_TO_STRING");
+      }
+      if (StringCalls.converts("STRING", type.name())) {
+        all.add("STRING_TO_" + type);
+      }
+    }
     for (Type from : Type.values()) {
       for (Type to : Type.values()) {
         if (Conversion.exists(from, to)) {

@@ -54,11 +54,11 @@ final class CaseReader {
   private boolean head() {
     Syntax syntax = parser.expression();
     Expression typed = typing.type(syntax, null);
-    if (typed != null && !typed.type().isInteger()) {
+    if (typed != null && !typed.type().isInteger() && typed.enumeration() == null) {
       typing.wrong(
           syntax,
-          Wording.quote(typing.quoted(syntax)) + " is " + typed.type(),
-          "an integer expression",
+          Wording.quote(typing.quoted(syntax)) + " is " + typed.typeName(),
+          "an integer or an enumeration",
           typed.type() == Type.BOOL ? "choose with `IF`" : "");
       typed = null;
     }
@@ -96,7 +96,10 @@ final class CaseReader {
 
   /** The value of a label, or null after a diagnostic or when it cannot be known. */
   private Long constant(Syntax syntax) {
-    Expression value = typing.wanted(syntax, selector == null ? null : selector.type());
+    Expression value =
+        selector == null
+            ? typing.wanted(syntax, null)
+            : typing.wanted(syntax, selector.type(), selector.enumeration());
     if (value == null || parser.hasFailed()) {
       return null;
     }
@@ -106,7 +109,7 @@ final class CaseReader {
       typing.wrong(
           syntax,
           value.readsAnything() ? quote + " is no constant" : quote + " has no value",
-          selector == null ? "a constant" : "a constant of type " + selector.type(),
+          selector == null ? "a constant" : "a constant of type " + selector.typeName(),
           "");
     }
     return constant;

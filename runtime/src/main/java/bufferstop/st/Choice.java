@@ -1,5 +1,6 @@
 package bufferstop.st;
 
+import bufferstop.model.Enumeration;
 import bufferstop.model.SourceText;
 import bufferstop.model.Type;
 import java.util.ArrayList;
@@ -33,6 +34,20 @@ final class Choice extends Expression {
 
   static long checked(long result, long chosen, int count, long[] cells, int place) {
     return chosen >= 0 && chosen < count ? result : Faults.raise(cells, place);
+  }
+
+  @Override
+  public Enumeration enumeration() {
+    return inputs[0].enumeration();
+  }
+
+  @Override
+  int capacity() {
+    int capacity = 0;
+    for (Expression input : inputs) {
+      capacity = Math.max(capacity, input.capacity());
+    }
+    return capacity;
   }
 
   @Override

@@ -97,6 +97,11 @@ final class Code {
   /** The array and the index of a symbol's cell, for what reads or writes it next. */
   void address(Symbol symbol) {
     cells();
+    cell(symbol);
+  }
+
+  /** The index of a symbol's cell. */
+  void cell(Symbol symbol) {
     push(symbol.index());
     if (symbol.kind() == Symbol.Kind.LOCAL) {
       instance();
@@ -148,6 +153,10 @@ final class Code {
     } else {
       method.visitLdcInsn(value);
     }
+  }
+
+  void push(String text) {
+    method.visitLdcInsn(text);
   }
 
   void push(Type type) {

@@ -49,7 +49,7 @@ final class Comparison extends TwoOperands {
 
   @Override
   public Structure structure() {
-    return compared == Type.BOOL
+    return compared == Type.BOOL || compared.isBitString()
         ? new Structure.Leaf()
         : new Structure.Comparison(left, operator.text(), right);
   }

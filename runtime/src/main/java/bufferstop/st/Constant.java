@@ -1,16 +1,28 @@
 package bufferstop.st;
 
+import bufferstop.model.Enumeration;
 import bufferstop.model.SourceText;
 import bufferstop.model.Type;
 import java.util.List;
 
-/** A literal. */
+/** A literal or a named constant. */
 final class Constant extends Expression {
   private final long bits;
+  private final Enumeration enumeration;
 
   Constant(Type type, long bits, SourceText source) {
+    this(type, null, bits, source);
+  }
+
+  Constant(Type type, Enumeration enumeration, long bits, SourceText source) {
     super(type, source);
+    this.enumeration = enumeration;
     this.bits = bits;
+  }
+
+  @Override
+  public Enumeration enumeration() {
+    return enumeration;
   }
 
   @Override

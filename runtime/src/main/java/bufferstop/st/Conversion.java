@@ -6,7 +6,10 @@ import java.util.List;
 
 /**
  * The conversions written X_TO_Y, and TRUNC. A real goes to the nearest integer, a tie to the even
- * one (IEC 61131-3:2003, Table 22 note b [re-read]); TRUNC goes toward zero (note c [re-read]).
+ * one (IEC 61131-3:2003, Table 22 note b [re-read]); TRUNC goes toward zero (note c [re-read]). To
+ * and from bit strings the bits are carried over: the lowest ones where the target has fewer, zeros
+ * before them where it has more (IEC 61131-3:2013, conversion of bit data types [from memory, not
+ * re-read]).
  */
 final class Conversion extends Expression {
   private final Expression operand;
@@ -28,8 +31,11 @@ final class Conversion extends Expression {
 
   /** Whether X_TO_Y exists. */
   static boolean exists(Type from, Type to) {
-    if (from == to || to == Type.BOOL) {
+    if (from == to || to == Type.BOOL || !from.isPlain() || !to.isPlain()) {
       return false;
+    }
+    if (from.isBitString() || to.isBitString()) {
+      return carriesBits(from, to);
     }
     return switch (from) {
       case BOOL -> to.isInteger();
@@ -39,16 +45,42 @@ final class Conversion extends Expression {
     };
   }
 
+  /** A real goes only to and from the bit string of its size. */
+  private static boolean carriesBits(Type from, Type to) {
+    if (from.isReal() || to.isReal()) {
+      return from.bits() == to.bits();
+    }
+    return from != Type.TIME && to != Type.TIME;
+  }
+
   @Override
   long bits(long[] cells, int at) {
     return of(operand.bits(cells, at), operand.type(), type(), truncates, cells, place());
   }
 
   static long of(long bits, Type from, Type to, boolean truncates, long[] cells, int place) {
+    if (from.isBitString() || to.isBitString()) {
+      return ofBits(bits, from, to, cells, place);
+    }
     return switch (from) {
       case REAL, LREAL -> ofReal(Double.longBitsToDouble(bits), to, truncates, cells, place);
       case TIME -> ofTime(bits, to, cells, place);
       default -> ofInteger(bits, from, to, cells, place);
+    };
+  }
+
+  private static long ofBits(long bits, Type from, Type to, long[] cells, int place) {
+    return switch (to) {
+      case REAL -> Reals.kept(to, Float.intBitsToFloat((int) bits), cells, place);
+      case LREAL -> Reals.kept(to, Double.longBitsToDouble(bits), cells, place);
+      default -> {
+        long carried =
+            from == Type.REAL ? Float.floatToIntBits((float) Double.longBitsToDouble(bits)) : bits;
+        int unused = Long.SIZE - Math.min(from.bits(), to.bits());
+        int free = Long.SIZE - to.bits();
+        long low = carried << unused >>> unused;
+        yield to.isSigned() ? low << free >> free : low;
+      }
     };
   }
 
@@ -89,7 +121,9 @@ final class Conversion extends Expression {
 
   @Override
   boolean failsItself() {
-    return operand.type() != Type.BOOL;
+    Type from = operand.type();
+    boolean carries = from.isBitString() || type().isBitString();
+    return carries ? type().isReal() : from != Type.BOOL;
   }
 
   @Override

@@ -1,10 +1,12 @@
 package bufferstop.st;
 
 import bufferstop.model.Diagnostics;
+import bufferstop.model.Enumeration;
 import bufferstop.model.SourceText;
 import bufferstop.model.Symbol;
 import bufferstop.model.SystemCells;
 import bufferstop.model.Type;
+import bufferstop.model.Values;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -26,6 +28,26 @@ public abstract class Expression extends Node {
   /** The type of its value. */
   public final Type type() {
     return type;
+  }
+
+  /** The enumeration its value is of; null for other types. */
+  public Enumeration enumeration() {
+    return null;
+  }
+
+  /** Most bytes that a STRING value of it can have; 0 for other types. */
+  int capacity() {
+    return 0;
+  }
+
+  /** The characters of a STRING literal, else null. */
+  public String text() {
+    return null;
+  }
+
+  /** Its type as declarations write it. */
+  final String typeName() {
+    return Values.typeName(type, enumeration(), 0);
   }
 
   /** The text it was made from. */

@@ -1,7 +1,9 @@
 package bufferstop.st;
 
+import bufferstop.model.Definitions;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
+import bufferstop.model.Enumeration;
 import bufferstop.model.Scope;
 import bufferstop.model.SourceText;
 import bufferstop.model.Type;
@@ -74,6 +76,75 @@ public final class ExpressionReader {
     Names none = new Names(NoNames.NONE, name -> null, problems);
     Expression value = new Typing(text, none, problems).wanted(syntax, wanted);
     return value == null ? null : value.constant();
+  }
+
+  /**
+   * Reads a constant: a literal, or an expression of literals and named constants.
+   *
+   * @param wanted its type; null for the one it has
+   * @param enumeration when that is ENUM
+   * @param definitions what it may name
+   * @return null after a diagnostic; else with a {@link Expression#constant()}, a STRING with a
+   *     {@link Expression#text()}
+   */
+  public static Expression constant(
+      SourceText text,
+      Type wanted,
+      Enumeration enumeration,
+      Definitions definitions,
+      Diagnostics problems) {
+    Parser parser = new Parser(text, problems);
+    if (isEmpty(parser, text, Wording.expression(wanted), problems)) {
+      return null;
+    }
+    Syntax syntax = parser.wholeExpression();
+    Typing typing =
+        new Typing(text, new Names(new Defined(definitions), name -> null, problems), problems);
+    Expression value = typing.wanted(syntax, wanted, enumeration);
+    if (value == null || parser.hasFailed()) {
+      return null;
+    }
+    if (value.constant() == null && value.text() == null) {
+      return typing.wrong(
+          syntax,
+          Wording.quote(text.value()) + " has no value",
+          value.type().isInteger() ? Wording.range(value.type()) : "",
+          "");
+    }
+    boolean unclear = wanted == null && OpenTypes.of(syntax) != null;
+    return unclear ? unclearType(text, value, typing, syntax) : value;
+  }
+
+  /**
+   * Reads the characters of a STRING: as they stand, or between single quotes, with the standard's
+   * escapes.
+   *
+   * @param length most bytes it may have
+   * @return null after a diagnostic
+   */
+  public static String text(SourceText text, int length, Diagnostics problems) {
+    String value = text.value();
+    boolean quoted = value.length() > 1 && value.startsWith("'") && value.endsWith("'");
+    StringLiteral.Characters read =
+        StringLiteral.characters(quoted ? value.substring(1, value.length() - 1) : value);
+    if (read.complaint() != null) {
+      problems.add(Diagnostic.error(text.whole(), read.complaint()));
+    } else if (read.text().length() > length) {
+      problems.add(
+          Diagnostic.error(text.whole(), "a text of " + read.text().length() + " characters")
+              .expected("at most " + length));
+      return null;
+    }
+    return read.text();
+  }
+
+  private static Expression unclearType(
+      SourceText text, Expression value, Typing typing, Syntax syntax) {
+    return typing.wrong(
+        syntax,
+        "the type of " + Wording.quote(text.value()) + " is not clear",
+        "a literal with its type, or `type` and `value`",
+        "write `{type: " + value.type() + ", value: " + text.value() + "}`");
   }
 
   private static boolean isEmpty(

@@ -3,6 +3,7 @@ package bufferstop.st;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.SourceText;
+import bufferstop.model.StringCells;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -46,13 +47,16 @@ final class Lexer {
               "RETURN"));
 
   private static final int LONGEST = 200;
+  private static final int LONGEST_TEXT = 3 * StringCells.LONGEST + 2; // each written $4D
   private static final Pattern LITERAL =
       Pattern.compile(
           // a typed real and an untyped one may have a sign in the exponent
           "(?i)(?:L?REAL#[+-]?)?[0-9][0-9_]*+(?:\\.[0-9_]*+)?E[+-](?:[0-9A-Z_]|\\.(?!\\.))*+"
               // a prefix, perhaps a sign, and all that hangs together; two points part a range
               + "|[A-Z0-9_]++#[+-]?(?:[0-9A-Z_#]|\\.(?!\\.))*+"
-              + "|\\.?[0-9](?:[0-9A-Z_]|\\.(?!\\.))*+");
+              + "|\\.?[0-9](?:[0-9A-Z_]|\\.(?!\\.))*+"
+              // characters, $ before one that would mean something else
+              + "|'(?:[^'$\n]|\\$[^\n])*+'");
   private static final Pattern SEGMENT = Pattern.compile("(?i)[A-Z_][A-Z0-9_]*+");
   private static final Pattern NEXT_SEGMENT = Pattern.compile("(?i)\\.[A-Z_][A-Z0-9_]*+");
   private static final Pattern NAME_AS_IT_SHOULD_BE =
@@ -71,7 +75,7 @@ final class Lexer {
           "!",
           "write `NOT`");
   private static final Pattern SYMBOL =
-      Pattern.compile("\\*\\*|\\.\\.|:=|<=|>=|<>|[-+*/<>=&(),;:]");
+      Pattern.compile("\\*\\*|\\.\\.|:=|<=|>=|<>|[-+*/<>=&(),;:\\[\\]]");
 
   private final SourceText source;
   private final Diagnostics problems;
@@ -144,7 +148,7 @@ final class Lexer {
       add(Token.Kind.SYMBOL, start, text(start));
     } else {
       at += Character.charCount(source.value().codePointAt(at));
-      bad(start, "");
+      bad(start, source.value().charAt(start) == '\'' ? "a text ends with `'` on its line" : "");
     }
   }
 
@@ -162,10 +166,11 @@ final class Lexer {
   }
 
   private void literal(int start) {
-    if (at - start <= LONGEST) {
+    int longest = source.value().charAt(start) == '\'' ? LONGEST_TEXT : LONGEST;
+    if (at - start <= longest) {
       add(Token.Kind.LITERAL, start, text(start));
     } else {
-      broken(start, "a literal of " + (at - start) + " characters", "at most " + LONGEST);
+      broken(start, "a literal of " + (at - start) + " characters", "at most " + longest);
     }
   }
 

@@ -23,18 +23,26 @@ sealed interface Literal {
       return bits < 16 ? Type.INT : bits < 32 ? Type.DINT : bits < 64 ? Type.LINT : Type.ULINT;
     }
 
-    /** Whether a value of the type, integer or real, is exactly this. */
+    /** Whether a value of the type, integer, real or bit string, is exactly this. */
     boolean fits(Type type) {
       if (type.isReal()) {
         double nearest = Numbers.rounded(type, value.doubleValue());
         return new BigDecimal(nearest).compareTo(new BigDecimal(value)) == 0;
       }
-      if (type == Type.ULINT) {
+      if (type == Type.ULINT || type == Type.LWORD) {
         return value.signum() >= 0 && value.bitLength() <= Long.SIZE;
       }
-      return type.isInteger() && value.bitLength() < Long.SIZE && type.holds(value.longValue());
+      return (type.isInteger() || type.isBitString())
+          && value.bitLength() < Long.SIZE
+          && type.holds(value.longValue());
     }
   }
+
+  /** A value of an enumeration, {@code mode#hand}. */
+  record Member(String type, String value) implements Literal {}
+
+  /** Characters, each one byte. */
+  record Text(String value) implements Literal {}
 
   /**
    * A real that takes the type it is used with.

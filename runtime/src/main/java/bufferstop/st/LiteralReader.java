@@ -2,11 +2,9 @@ package bufferstop.st;
 
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
-import bufferstop.model.NearNames;
 import bufferstop.model.Position;
 import bufferstop.model.Type;
 import java.math.BigInteger;
-import java.util.Arrays;
 import java.util.Locale;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -36,7 +34,8 @@ final class LiteralReader {
 
   /** The literal of that text, or null after a diagnostic. */
   static Literal read(String text, Position position, Diagnostics problems) {
-    return new LiteralReader(text, position, problems).read(text.toUpperCase(Locale.ROOT));
+    LiteralReader reader = new LiteralReader(text, position, problems);
+    return text.startsWith("'") ? reader.characters() : reader.read(text.toUpperCase(Locale.ROOT));
   }
 
   private Literal read(String upper) {
@@ -47,7 +46,8 @@ final class LiteralReader {
     String prefix = prefixed.group(1);
     Type type = prefix.equals("T") ? Type.TIME : Type.named(prefix);
     if (type == null) {
-      return wrong("`" + prefix + "` is no type of literals", "", types(prefix));
+      int hash = prefix.length();
+      return new Literal.Member(text.substring(0, hash), text.substring(hash + 1));
     }
     return switch (type) {
       case TIME -> time(prefixed.group(2), prefixed.group(3));
@@ -56,8 +56,12 @@ final class LiteralReader {
     };
   }
 
-  private static String types(String prefix) {
-    return NearNames.question(prefix, Arrays.stream(Type.values()).map(Type::name).toList());
+  private Literal characters() {
+    StringLiteral.Characters read = StringLiteral.characters(text.substring(1, text.length() - 1));
+    if (read.complaint() != null) {
+      return wrong(read.complaint(), "`$$`, `$'`, `$L`, `$N`, `$P`, `$R`, `$T` or `$4D`", "");
+    }
+    return new Literal.Text(read.text());
   }
 
   private Literal untyped(String body, String sign) {

@@ -6,11 +6,13 @@ import java.util.ArrayList;
 import java.util.List;
 import org.objectweb.asm.Opcodes;
 
-/** AND, XOR or OR of two BOOLs. Both sides are evaluated always. */
+/**
+ * AND, XOR or OR of two BOOLs, or of two bit strings bit by bit. Both sides are evaluated always.
+ */
 final class Logic extends TwoOperands {
 
   Logic(Operator operator, Expression left, Expression right, SourceText source) {
-    super(Type.BOOL, operator, left, right, source);
+    super(left.type(), operator, left, right, source);
   }
 
   @Override
@@ -42,7 +44,7 @@ final class Logic extends TwoOperands {
 
   @Override
   public Structure structure() {
-    if (operator == Operator.XOR) {
+    if (operator == Operator.XOR || type() != Type.BOOL) {
       return new Structure.Leaf();
     }
     List<Expression> parts = new ArrayList<>();

@@ -19,7 +19,7 @@ final class Mismatch {
     }
     return typing.wrong(
         syntax,
-        "`" + quote + "` is " + expression.type(),
+        "`" + quote + "` is " + expression.typeName(),
         expected,
         help(syntax, expression.type(), type));
   }
@@ -38,12 +38,15 @@ final class Mismatch {
     String deed = Wording.quote(typing.quoted(binary)) + " ";
     return typing.wrong(
         binary,
-        deed + operator.does(a, b),
+        deed + operator.does(left.typeName(), right.typeName()),
         expected(operator, a, b),
-        a == b ? "" : help(binary, a, b));
+        a == b && !a.isBitString() ? "" : help(binary, a, b));
   }
 
   private static String expected(Operator operator, Type left, Type right) {
+    if (operator.isLogic()) {
+      return "two BOOLs, or two bit strings of one type";
+    }
     return switch (operator) {
       case MODULO -> "two integers of one type";
       case POWER -> "a real to the power of a number";
@@ -59,6 +62,12 @@ final class Mismatch {
   private String help(Syntax.Binary binary, Type left, Type right) {
     if (left == Type.TIME && right == Type.ULINT && isScaling(binary.operator())) {
       return "write ULINT_TO_LINT(" + typing.quoted(binary.right()) + ")";
+    }
+    if (!left.isPlain() || !right.isPlain()) {
+      return "";
+    }
+    if (left.isBitString() || right.isBitString()) {
+      return helpOfBits(binary, left, right);
     }
     boolean reversed = binary.operator() == Operator.TIMES && right == Type.TIME;
     if (reversed && (left.isReal() || left.widensTo(Type.LINT))) {
@@ -88,6 +97,32 @@ final class Mismatch {
       return help(binary.left(), left, target);
     }
     return right == target ? "" : help(binary.right(), right, target);
+  }
+
+  /** Bit strings are no numbers; one of each becomes the other by what is done with them. */
+  private String helpOfBits(Syntax.Binary binary, Type left, Type right) {
+    boolean asBits = !isQuantity(binary.operator());
+    if (asBits) {
+      boolean toLeft = left.isBitString();
+      return toLeft ? help(binary.right(), right, left) : help(binary.left(), left, right);
+    }
+    return "write "
+        + asNumber(binary.left(), left)
+        + " "
+        + binary.operator().text()
+        + " "
+        + asNumber(binary.right(), right);
+  }
+
+  private static boolean isQuantity(Operator operator) {
+    return !operator.isLogic() && operator != Operator.EQUAL && operator != Operator.UNEQUAL;
+  }
+
+  private String asNumber(Syntax syntax, Type type) {
+    String quote = typing.quoted(syntax);
+    return type.isBitString() && OpenTypes.of(syntax) == null
+        ? type + "_TO_" + type.number() + "(" + quote + ")"
+        : quote;
   }
 
   private static boolean isScaling(Operator operator) {
@@ -130,7 +165,7 @@ final class Mismatch {
   /** How to make an expression of one type one of another; empty when there is no way. */
   private String help(Syntax syntax, Type from, Type to) {
     String quote = typing.quoted(syntax);
-    if (to == Type.BOOL && from.isNumber()) {
+    if (to == Type.BOOL && (from.isNumber() || from.isBitString())) {
       return "write `" + quote + " <> 0`";
     }
     if (to == Type.TIME && OpenTypes.of(syntax) != null) {

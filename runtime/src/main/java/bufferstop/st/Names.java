@@ -1,14 +1,21 @@
 package bufferstop.st;
 
+import bufferstop.model.ArrayBounds;
+import bufferstop.model.ArrayOf;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
+import bufferstop.model.Enumeration;
+import bufferstop.model.NamedConstant;
 import bufferstop.model.NearNames;
 import bufferstop.model.Position;
 import bufferstop.model.Scope;
 import bufferstop.model.SourceText;
 import bufferstop.model.Symbol;
 import bufferstop.model.Type;
+import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
+import java.util.Locale;
 import java.util.function.Function;
 
 /** Finds what a name stands for, or says which name may have been meant. */
@@ -24,13 +31,111 @@ final class Names {
   }
 
   /** The value of a name, or null after a diagnostic. */
-  Expression value(String name, SourceText source, Type fitting) {
+  Expression value(String name, SourceText source, Type fitting, Enumeration likely) {
     Expression alias = aliases.apply(name);
     if (alias != null) {
       return alias;
     }
+    NamedConstant constant = scope.definitions().constant(name);
+    if (constant != null) {
+      return constant.type() == Type.STRING
+          ? new StringLiteral(constant.text(), source)
+          : new Constant(constant.type(), constant.enumeration(), constant.bits(), source);
+    }
+    List<Enumeration> members = scope.definitions().enumerationsWith(name);
+    if (!members.isEmpty()) {
+      return member(name, source, likely, members);
+    }
     Symbol symbol = symbol(name, source.whole(), fitting, Wording.expression(fitting));
-    return symbol == null ? null : new Read(symbol, source);
+    return symbol == null ? null : read(symbol, source);
+  }
+
+  /** The value of a symbol. */
+  static Expression read(Symbol symbol, SourceText source) {
+    return symbol.type() == Type.STRING ? new StringRead(symbol, source) : new Read(symbol, source);
+  }
+
+  /** A name that is a value of one enumeration or several, and perhaps a point's as well. */
+  private Expression member(
+      String name, SourceText source, Enumeration likely, List<Enumeration> members) {
+    Symbol symbol = scope.find(name);
+    boolean wanted = likely != null && members.contains(likely);
+    boolean isPoint = symbol != null && !(wanted && !likely.equals(symbol.enumeration()));
+    if (isPoint) {
+      return read(symbol, source);
+    }
+    if (!wanted && members.size() > 1) {
+      List<String> full = members.stream().map(m -> m.name() + "#" + name).toList();
+      problems.add(
+          Diagnostic.error(source.whole(), Wording.quote(name) + " is a value of several types")
+              .expected(String.join(" or ", full)));
+      return null;
+    }
+    Enumeration of = wanted ? likely : members.get(0);
+    return new Constant(Type.ENUM, of, of.number(name), source);
+  }
+
+  /** A value written with its type, {@code mode#hand}; null after a diagnostic. */
+  Expression member(Literal.Member member, SourceText source) {
+    Enumeration enumeration = scope.definitions().enumeration(member.type());
+    if (enumeration == null) {
+      List<String> types = new ArrayList<>();
+      scope.definitions().enumerations().forEach(e -> types.add(e.name()));
+      Arrays.stream(Type.values()).filter(Type::isPlain).forEach(t -> types.add(t.name()));
+      problems.add(
+          Diagnostic.error(
+                  source.whole(),
+                  "`" + member.type().toUpperCase(Locale.ROOT) + "` is no type of literals")
+              .help(NearNames.question(member.type(), types)));
+      return null;
+    }
+    int number = enumeration.number(member.value());
+    if (number >= 0) {
+      return new Constant(Type.ENUM, enumeration, number, source);
+    }
+    problems.add(
+        Diagnostic.error(
+                source.whole(),
+                "`" + enumeration.name() + "` has no value `" + member.value() + "`")
+            .expected(Wording.values(enumeration))
+            .help(NearNames.question(member.value(), enumeration.values())));
+    return null;
+  }
+
+  /** Whether a name may be a value of an enumeration. */
+  boolean mayBeMember(String name) {
+    return !scope.definitions().enumerationsWith(name).isEmpty();
+  }
+
+  /** The array of that name, or null. */
+  ArrayOf array(String name) {
+    return scope.array(name);
+  }
+
+  /** Says that no array has that name. */
+  void noArray(String name, Position position) {
+    Symbol symbol = scope.find(name);
+    if (symbol == null && problems.doubts(name)) {
+      return;
+    }
+    List<String> arrays = scope.definitions().arrays().stream().map(ArrayBounds::name).toList();
+    problems.add(
+        Diagnostic.error(
+                position,
+                symbol == null
+                    ? "no array named " + Wording.quote(name)
+                    : Wording.quote(name) + " is " + symbol.typeName() + ", no array")
+            .help(NearNames.question(name, arrays)));
+  }
+
+  /** The element of a constant index. */
+  Symbol element(ArrayOf array, long index) {
+    return scope.find(array.bounds().element(index));
+  }
+
+  /** Memory of an expression, or null where it can have none. */
+  Symbol scratch(int cells) {
+    return scope.scratch(cells);
   }
 
   /** The symbol of a name, or null after a diagnostic. */
@@ -54,6 +159,11 @@ final class Names {
   }
 
   private Diagnostic unknown(String name, Position position, Type fitting, String expected) {
+    ArrayBounds array = scope.definitions().array(name);
+    if (array != null) {
+      return Diagnostic.error(position, Wording.quote(name) + " is an array")
+          .expected("one element, as in `" + array.element(array.least()) + "`");
+    }
     List<String> near = near(name, fitting);
     Diagnostic unknown =
         Diagnostic.error(position, "no point named " + Wording.quote(name))

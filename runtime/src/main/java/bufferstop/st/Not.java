@@ -5,23 +5,23 @@ import bufferstop.model.Type;
 import java.util.List;
 import org.objectweb.asm.Opcodes;
 
-/** NOT of a BOOL. */
+/** NOT of a BOOL, or of a bit string bit by bit. */
 final class Not extends Expression {
   private final Expression operand;
 
   Not(Expression operand, SourceText source) {
-    super(Type.BOOL, source);
+    super(operand.type(), source);
     this.operand = operand;
   }
 
   @Override
   long bits(long[] cells, int at) {
-    return operand.bits(cells, at) ^ 1;
+    return operand.bits(cells, at) ^ type().greatest();
   }
 
   @Override
   public Structure structure() {
-    return new Structure.Not(operand);
+    return type() == Type.BOOL ? new Structure.Not(operand) : new Structure.Leaf();
   }
 
   @Override
@@ -31,13 +31,13 @@ final class Not extends Expression {
 
   @Override
   int ownBytes() {
-    return 2;
+    return 4;
   }
 
   @Override
   void emit(Code code) {
     code.put(operand);
-    code.push(1L);
+    code.push(type().greatest());
     code.op(Opcodes.LXOR);
   }
 }

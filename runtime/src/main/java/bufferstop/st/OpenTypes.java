@@ -21,6 +21,9 @@ final class OpenTypes {
     if (syntax instanceof Syntax.Sign sign) {
       return of(sign.operand());
     }
+    if (syntax instanceof Syntax.Complement not) {
+      return of(not.operand());
+    }
     if (syntax instanceof Syntax.Binary binary) {
       return ofBinary(binary);
     }
@@ -35,7 +38,7 @@ final class OpenTypes {
   }
 
   private static Type ofBinary(Syntax.Binary binary) {
-    if (binary.operator().isLogic() || binary.operator().isComparison()) {
+    if (binary.operator().isComparison()) {
       return null;
     }
     Type left = of(binary.left());
@@ -51,6 +54,7 @@ final class OpenTypes {
       return inputs.size() == 1 && of(inputs.get(0)) != null ? Type.LREAL : null;
     }
     return switch (call.name()) {
+      case "SHL", "SHR", "ROL", "ROR" -> inputs.isEmpty() ? null : of(inputs.get(0));
       case "ABS", "MIN", "MAX", "LIMIT" -> widest(inputs);
       case "SEL", "MUX" -> inputs.isEmpty() ? null : widest(inputs.subList(1, inputs.size()));
       default -> null;

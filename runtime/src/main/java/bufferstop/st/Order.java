@@ -10,7 +10,7 @@ final class Order {
   static int of(Type type, long a, long b) {
     return switch (type) {
       case REAL, LREAL -> of(Double.longBitsToDouble(a), Double.longBitsToDouble(b));
-      case ULINT -> Long.compareUnsigned(a, b);
+      case ULINT, LWORD -> Long.compareUnsigned(a, b);
       default -> Long.compare(a, b);
     };
   }

@@ -193,12 +193,26 @@ final class Parser {
         return new Syntax.Broken(token.start(), token.end());
       case NAME:
         take();
-        return peek().is("(")
-            ? call(token)
-            : new Syntax.Name(token.text(), token.start(), token.end());
+        return afterName(token);
       default:
         return bracketsOrTruth(token);
     }
+  }
+
+  /** What a name just taken begins. */
+  Syntax afterName(Token name) {
+    if (peek().is("(")) {
+      return call(name);
+    }
+    if (!peek().is("[")) {
+      return new Syntax.Name(name.text(), name.start(), name.end());
+    }
+    Token open = take();
+    Syntax index = expression();
+    close(open, "]");
+    return failed
+        ? new Syntax.Remains(List.of(index), name.start(), last().end())
+        : new Syntax.Index(name.text(), index, name.start(), name.end(), last().end());
   }
 
   private Syntax bracketsOrTruth(Token token) {
@@ -266,11 +280,15 @@ final class Parser {
   }
 
   private void close(Token open) {
-    if (!failed && !takeIf(")")) {
+    close(open, ")");
+  }
+
+  private void close(Token open, String word) {
+    if (!failed && !takeIf(word)) {
       Token token = peek();
       fail(
-          Diagnostic.error(place(token), "`)` is missing before " + found(token))
-              .note(source.at(open.start(), open.end()), "for this `(`"));
+          Diagnostic.error(place(token), "`" + word + "` is missing before " + found(token))
+              .note(source.at(open.start(), open.end()), "for this `" + open.text() + "`"));
     }
   }
 

@@ -1,5 +1,6 @@
 package bufferstop.st;
 
+import bufferstop.model.Enumeration;
 import bufferstop.model.SourceText;
 import bufferstop.model.Symbol;
 import java.util.List;
@@ -11,6 +12,11 @@ final class Read extends Expression {
   Read(Symbol symbol, SourceText source) {
     super(symbol.type(), source);
     this.symbol = symbol;
+  }
+
+  @Override
+  public Enumeration enumeration() {
+    return symbol.enumeration();
   }
 
   /**

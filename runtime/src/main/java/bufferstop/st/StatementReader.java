@@ -1,5 +1,6 @@
 package bufferstop.st;
 
+import bufferstop.model.ArrayOf;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.Position;
@@ -13,6 +14,8 @@ import java.util.Deque;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
+import java.util.TreeSet;
 
 /**
  * Reads Structured Text statements: assignments, IF with ELSIF and ELSE, CASE, FOR, EXIT, empty
@@ -29,6 +32,8 @@ public final class StatementReader {
   private final Names names;
   private final Typing typing;
   private final List<Program.Write> writes = new ArrayList<>();
+  private final Set<String> written = new TreeSet<>(); // names of what is in writes
+  private final AssignmentReader assignments;
   private final Map<Symbol, Position> controls = new LinkedHashMap<>(); // of the loops around
   private final Deque<Token> open = new ArrayDeque<>(); // the words that begin what is not closed
 
@@ -40,6 +45,7 @@ public final class StatementReader {
     this.parser = new Parser(text, problems);
     this.names = new Names(scope, name -> null, problems);
     this.typing = new Typing(text, names, problems);
+    this.assignments = new AssignmentReader(this, parser, typing, names, problems);
   }
 
   /**
@@ -114,7 +120,7 @@ public final class StatementReader {
     if (!startsStatement(token)) {
       noStatement(token);
     } else if (token.kind() != Token.Kind.KEYWORD) {
-      statement = assignment(parser.take());
+      statement = assignments.read(parser.take());
     } else if (token.is("EXIT")) {
       statement = exit(parser.take());
     } else if (open.size() >= DEEPEST) {
@@ -213,22 +219,6 @@ public final class StatementReader {
     return null;
   }
 
-  private Statement assignment(Token name) {
-    Symbol target = target(name);
-    if (!parser.takeIf(":=")) {
-      Token token = parser.peek();
-      parser.fail(
-          Diagnostic.error(parser.place(token), "`:=` is missing before " + Parser.found(token))
-              .help(token.is("=") ? "`=` compares; write `" + name.text() + " := ...`" : ""));
-      return null;
-    }
-    Syntax syntax = parser.expression();
-    Expression value = typing.wanted(syntax, target == null ? null : target.type());
-    return target == null || value == null || parser.hasFailed()
-        ? null
-        : new Statement.Assignment(target, value);
-  }
-
   /** The symbol to assign, or null after a diagnostic. */
   Symbol target(Token name) {
     if (name.kind() == Token.Kind.BROKEN_VALUE) {
@@ -244,7 +234,24 @@ public final class StatementReader {
               .help("leave the loop early with `EXIT`"));
       return symbol;
     }
-    String refusal = symbol == null ? null : assignable.refusal(symbol);
+    if (symbol != null) {
+      claim(symbol, name);
+    }
+    return symbol;
+  }
+
+  /** Every element of an array is assigned. */
+  void claim(ArrayOf array, Token name) {
+    if (claim(array.first(), name)) {
+      for (long i = array.bounds().least() + 1L; i <= array.bounds().greatest(); i++) {
+        claim(names.element(array, i), name);
+      }
+    }
+  }
+
+  /** A symbol is assigned; false after a diagnostic when it may not be. */
+  boolean claim(Symbol symbol, Token name) {
+    String refusal = assignable.refusal(symbol);
     if (refusal != null) {
       Diagnostic refused =
           Diagnostic.error(
@@ -253,10 +260,10 @@ public final class StatementReader {
           symbol.declared() == null
               ? refused
               : refused.note(symbol.declared(), "`" + symbol.name() + "` is declared here"));
-    } else if (symbol != null && writes.stream().noneMatch(w -> w.symbol().equals(symbol))) {
+    } else if (written.add(symbol.name())) {
       writes.add(new Program.Write(symbol, parser.place(name)));
     }
-    return symbol;
+    return refusal == null;
   }
 
   /** From after IF or ELSIF to END_IF. */

@@ -15,6 +15,14 @@ sealed interface Syntax {
   /** A dotted name. */
   record Name(String text, int start, int end) implements Syntax {}
 
+  /**
+   * An element of an array.
+   *
+   * @param name of the array
+   * @param nameEnd offset after the name
+   */
+  record Index(String name, Syntax index, int start, int nameEnd, int end) implements Syntax {}
+
   /** Brackets, which keep a sign or NOT together with what follows. */
   record Brackets(Syntax inner, int start, int end) implements Syntax {}
 

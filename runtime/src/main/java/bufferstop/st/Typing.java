@@ -2,12 +2,16 @@ package bufferstop.st;
 
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
+import bufferstop.model.Enumeration;
 import bufferstop.model.Position;
 import bufferstop.model.SourceText;
+import bufferstop.model.StringCells;
+import bufferstop.model.Symbol;
 import bufferstop.model.Type;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Objects;
 
 /**
  * Syntax to typed expressions. Every method returns null after a diagnostic, its own or that of a
@@ -20,6 +24,8 @@ final class Typing {
   private final Diagnostics problems;
   private final Mismatch mismatch;
   private final Calls calls;
+  private final Elements elements;
+  private Enumeration wish; // what a hint of ENUM stands for
 
   Typing(SourceText text, Names names, Diagnostics problems) {
     this.text = text;
@@ -27,12 +33,36 @@ final class Typing {
     this.problems = problems;
     this.mismatch = new Mismatch(this);
     this.calls = new Calls(this);
+    this.elements = new Elements(this, names, problems);
   }
 
   /** The expression as one of that type, widened where needed; of any type for null. */
   Expression wanted(Syntax syntax, Type type) {
     Expression expression = type(syntax, type);
     return expression == null || type == null ? expression : as(expression, syntax, type);
+  }
+
+  /** The same, of that enumeration if {@code type} is ENUM. */
+  Expression wanted(Syntax syntax, Type type, Enumeration enumeration) {
+    if (enumeration == null) {
+      return wanted(syntax, type);
+    }
+    Expression expression = wishing(syntax, enumeration);
+    return expression == null || enumeration.equals(expression.enumeration())
+        ? expression
+        : wrong(
+            syntax,
+            Wording.quote(quoted(syntax)) + " is " + expression.typeName(),
+            "a value of `" + enumeration.name() + "`: " + Wording.values(enumeration),
+            "");
+  }
+
+  private Expression wishing(Syntax syntax, Enumeration enumeration) {
+    Enumeration outer = wish;
+    wish = enumeration;
+    Expression expression = type(syntax, Type.ENUM);
+    wish = outer;
+    return expression;
   }
 
   /** Of whatever type it has. */
@@ -51,14 +81,16 @@ final class Typing {
       return literal(value, hint);
     }
     if (syntax instanceof Syntax.Name name) {
-      return names.value(name.text(), source(name), hint);
+      return names.value(name.text(), source(name), hint, hint == Type.ENUM ? wish : null);
+    }
+    if (syntax instanceof Syntax.Index index) {
+      return elements.read(index);
     }
     if (syntax instanceof Syntax.Brackets brackets) {
       return type(brackets.inner(), hint);
     }
     if (syntax instanceof Syntax.Complement not) {
-      Expression operand = wanted(not.operand(), Type.BOOL);
-      return operand == null ? null : new Not(operand, source(not));
+      return complement(not, hint);
     }
     if (syntax instanceof Syntax.Sign sign) {
       return sign(sign, hint);
@@ -74,6 +106,12 @@ final class Typing {
 
   private Expression literal(Syntax.Value value, Type hint) {
     Literal literal = value.literal();
+    if (literal instanceof Literal.Member member) {
+      return names.member(member, source(value));
+    }
+    if (literal instanceof Literal.Text text) {
+      return new StringLiteral(text.value(), source(value));
+    }
     if (literal instanceof Literal.Typed typed) {
       return new Constant(typed.type(), typed.bits(), source(value));
     }
@@ -87,18 +125,50 @@ final class Typing {
     return new Constant(fitting.type(), fitting.bits(), source(value));
   }
 
+  Elements elements() {
+    return elements;
+  }
+
+  /** A STRING that lies in cells; null after a diagnostic. */
+  Expression inMemory(Expression expression, Syntax syntax) {
+    if (expression instanceof StringLiteral literal && !literal.lies()) {
+      Symbol memory = names.scratch(literal.memory());
+      return memory == null ? noMemory(syntax) : literal.lying(memory);
+    }
+    return expression;
+  }
+
+  /** Cells for a result of at most that many bytes; null after a diagnostic. */
+  Symbol memory(int capacity, Syntax syntax) {
+    Symbol memory = names.scratch(StringCells.cells(capacity));
+    if (memory == null) {
+      noMemory(syntax);
+    }
+    return memory;
+  }
+
+  private Expression noMemory(Syntax syntax) {
+    return wrong(
+        syntax,
+        Wording.quote(quoted(syntax)) + " is worked out in the controller only",
+        "a STRING point, compared with another or with a literal",
+        "work it out in an internal point");
+  }
+
   private Expression sign(Syntax.Sign sign, Type hint) {
     Type open = OpenTypes.of(sign);
     Expression operand = type(sign.operand(), open == null ? hint : openHint(open, hint));
     if (operand == null) {
       return null;
     }
-    if (operand.type() == Type.BOOL) {
+    if (operand.type() != Type.TIME && !operand.type().isNumber()) {
       return wrong(
           sign,
-          "a sign before BOOL " + Wording.quote(quoted(sign.operand())),
+          "a sign before " + operand.typeName() + " " + Wording.quote(quoted(sign.operand())),
           "a number",
-          "write `NOT " + quoted(sign.operand()) + "`");
+          operand.type() == Type.BOOL || operand.type().isBitString()
+              ? "write `NOT " + quoted(sign.operand()) + "`"
+              : "");
     }
     return sign.minus() ? made(new Negation(operand, source(sign))) : operand;
   }
@@ -106,7 +176,7 @@ final class Typing {
   private Expression binary(Syntax.Binary binary, Type hint) {
     Operator operator = binary.operator();
     if (operator.isLogic()) {
-      return logic(binary);
+      return logic(binary, hint);
     }
     if (operator == Operator.POWER) {
       return power(binary, hint);
@@ -128,12 +198,36 @@ final class Typing {
     return operation(binary, widened(left, common), widened(right, common));
   }
 
-  private Expression logic(Syntax.Binary binary) {
-    Expression left = wanted(binary.left(), Type.BOOL);
-    Expression right = wanted(binary.right(), Type.BOOL);
+  private Expression complement(Syntax.Complement not, Type hint) {
+    Expression operand = type(not.operand(), bitsHint(hint));
+    if (operand != null && !operand.type().isBitString()) {
+      operand = as(operand, not.operand(), Type.BOOL);
+    }
+    return operand == null ? null : new Not(operand, source(not));
+  }
+
+  private Expression logic(Syntax.Binary binary, Type hint) {
+    List<Expression> typed =
+        operands(List.of(binary.left(), binary.right()), bitsHint(hint), Type.BOOL);
+    if (typed == null) {
+      return null;
+    }
+    Expression left = typed.get(0);
+    Expression right = typed.get(1);
+    if (!left.type().isBitString() && !right.type().isBitString()) {
+      left = as(left, binary.left(), Type.BOOL);
+      right = as(right, binary.right(), Type.BOOL);
+    } else if (left.type() != right.type()) {
+      return mismatch.operands(binary, left, right);
+    }
     return left == null || right == null
         ? null
         : new Logic(binary.operator(), left, right, source(binary));
+  }
+
+  /** What is used as a number does not make bits of its literals. */
+  private static Type bitsHint(Type hint) {
+    return hint == Type.BOOL || hint != null && hint.isBitString() ? hint : null;
   }
 
   private Expression power(Syntax.Binary binary, Type hint) {
@@ -175,17 +269,25 @@ final class Typing {
 
   private static boolean works(Operator operator, Type type) {
     return switch (operator) {
-      case PLUS, MINUS -> type != Type.BOOL;
+      case PLUS, MINUS -> isQuantity(type);
       case TIMES, DIVIDED -> type.isNumber();
       case MODULO -> type.isInteger();
       case EQUAL, UNEQUAL -> true;
-      default -> type != Type.BOOL;
+      default -> isQuantity(type) || type == Type.STRING;
     };
+  }
+
+  /** Whether values of the type have an order, and a sum. */
+  static boolean isQuantity(Type type) {
+    return type.isNumber() || type == Type.TIME;
   }
 
   private Expression operation(Syntax.Binary binary, Expression left, Expression right) {
     Operator operator = binary.operator();
     SourceText source = source(binary);
+    if (left.type() == Type.STRING) {
+      return new StringComparison(operator, left, right, source);
+    }
     if (operator.isComparison()) {
       return new Comparison(operator, left, right, source);
     }
@@ -222,11 +324,20 @@ final class Typing {
    * They may still differ in type.
    */
   List<Expression> operands(List<Syntax> all, Type hint) {
+    return operands(all, hint, null);
+  }
+
+  /**
+   * The same.
+   *
+   * @param likely the type that names are suggested of while nothing else gives one
+   */
+  private List<Expression> operands(List<Syntax> all, Type hint, Type likely) {
     Expression[] typed = new Expression[all.size()];
     Type common = null;
     for (int i = 0; i < typed.length; i++) {
-      if (OpenTypes.of(all.get(i)) == null) {
-        typed[i] = type(all.get(i), common);
+      if (OpenTypes.of(all.get(i)) == null && !mayBeMember(all.get(i))) {
+        typed[i] = type(all.get(i), common == null ? likely : common);
         common = typed[i] == null ? common : either(common, typed[i].type());
       }
     }
@@ -236,11 +347,33 @@ final class Typing {
         typed[i] = type(all.get(i), open);
       }
     }
+    Enumeration shared = enumeration(typed);
+    for (int i = 0; i < typed.length; i++) {
+      if (mayBeMember(all.get(i))) {
+        typed[i] = shared == null ? type(all.get(i), hint) : wishing(all.get(i), shared);
+      }
+    }
     return Arrays.asList(typed).contains(null) ? null : List.of(typed);
+  }
+
+  private boolean mayBeMember(Syntax syntax) {
+    return syntax instanceof Syntax.Name name && names.mayBeMember(name.text());
+  }
+
+  private static Enumeration enumeration(Expression[] typed) {
+    for (Expression expression : typed) {
+      if (expression != null && expression.enumeration() != null) {
+        return expression.enumeration();
+      }
+    }
+    return null;
   }
 
   /** Integers among literals do not become reals by their use: 10 / 4 stays 2. */
   private static Type openHint(Type open, Type hint) {
+    if (open != null && open.isInteger() && hint != null && hint.isBitString()) {
+      return hint;
+    }
     boolean suits = open != null && hint != null && open.isReal() == hint.isReal();
     return suits && hint.isNumber() ? hint : open;
   }
@@ -256,7 +389,8 @@ final class Typing {
       widest = either(widest, expression.type());
     }
     for (Expression expression : typed) {
-      if (!expression.type().widensTo(widest)) {
+      boolean isOther = !Objects.equals(expression.enumeration(), typed.get(0).enumeration());
+      if (isOther || !expression.type().widensTo(widest)) {
         return null;
       }
     }

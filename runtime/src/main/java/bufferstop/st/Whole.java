@@ -1,5 +1,6 @@
 package bufferstop.st;
 
+import bufferstop.model.Enumeration;
 import bufferstop.model.SourceText;
 import bufferstop.model.Type;
 import java.util.List;
@@ -23,6 +24,21 @@ final class Whole extends Expression {
     long watched = Faults.watch(cells);
     long bits = inner.bits(cells, at);
     return Faults.failedSince(cells, watched) ? 0 : bits;
+  }
+
+  @Override
+  public Enumeration enumeration() {
+    return inner.enumeration();
+  }
+
+  @Override
+  public String text() {
+    return inner.text();
+  }
+
+  @Override
+  int capacity() {
+    return inner.capacity();
   }
 
   @Override

@@ -1,5 +1,6 @@
 package bufferstop.st;
 
+import bufferstop.model.Enumeration;
 import bufferstop.model.Type;
 import bufferstop.model.Values;
 
@@ -17,9 +18,14 @@ final class Wording {
   /** {@code an INT}. */
   static String article(Type type) {
     return switch (type) {
-      case INT, LINT, LREAL -> "an " + type;
+      case INT, LINT, LREAL, LWORD -> "an " + type;
       default -> "a " + type;
     };
+  }
+
+  /** The values of an enumeration. */
+  static String values(Enumeration enumeration) {
+    return String.join(", ", enumeration.values());
   }
 
   /** The user's text in backquotes, on one line. */

@@ -85,7 +85,7 @@ final class Bench {
     }
     entries.add(
         new Entry(
-            new Name(name, HERE), table, address, bit, Type.BOOL, Coding.PLAIN, section, HERE));
+            new Name(name, HERE), table, address, bit, Type.BOOL, 0, Coding.PLAIN, section, HERE));
     return this;
   }
 
@@ -98,7 +98,7 @@ final class Bench {
 
   private Bench add(Table table, int address, int bit, Type type, Coding coding) {
     Name name = new Name(name(table, address), HERE);
-    entries.add(new Entry(name, table, address, bit, type, coding, section, HERE));
+    entries.add(new Entry(name, table, address, bit, type, 0, coding, section, HERE));
     return this;
   }
 

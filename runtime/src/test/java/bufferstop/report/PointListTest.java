@@ -142,7 +142,7 @@ class PointListTest {
   private String mappedRow(Type type, Table table, int bit, Coding coding) {
     point(Kind.OPERATOR, "p", type, "", 0);
     Name name = new Name("p", NOWHERE);
-    entries.add(new Entry(name, table, 5, bit, type, coding, "", NOWHERE));
+    entries.add(new Entry(name, table, 5, bit, type, 0, coding, "", NOWHERE));
     return row();
   }
 

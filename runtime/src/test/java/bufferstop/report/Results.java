@@ -1,6 +1,7 @@
 package bufferstop.report;
 
 import bufferstop.model.Controller;
+import bufferstop.model.Definitions;
 import bufferstop.model.Field;
 import bufferstop.model.Position;
 import bufferstop.model.Project;
@@ -26,7 +27,14 @@ final class Results {
         0,
         0,
         new Controller(
-            List.of(), List.of(), List.of(), List.of(), SourceText.of(""), List.of(), null),
+            Definitions.NONE,
+            List.of(),
+            List.of(),
+            List.of(),
+            List.of(),
+            SourceText.of(""),
+            List.of(),
+            null),
         new Field(List.of(), List.of(), List.of(), List.of(), List.of(), List.of(), List.of()),
         List.of(),
         "ab12");

@@ -78,6 +78,7 @@ class BrickworksCausesTest {
     Controller c = CAREFUL.controller();
     Controller weaker =
         new Controller(
+            c.definitions(),
             c.points(),
             c.blocks(),
             List.copyOf(interlocks),

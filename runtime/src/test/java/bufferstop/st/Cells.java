@@ -38,9 +38,11 @@ final class Cells implements Scope {
     return this;
   }
 
-  /** One name of every type: b, si, i, di, li, usi, ui, udi, uli, r, lr, t; and a second, b2... */
+  /** One name of every type, as b, si, i, w; and a second, b2... */
   static Cells ofEveryType() {
-    String[] names = {"b", "si", "i", "di", "li", "usi", "ui", "udi", "uli", "r", "lr", "t"};
+    String[] names = {
+      "b", "si", "i", "di", "li", "usi", "ui", "udi", "uli", "r", "lr", "t", "y", "w", "dw", "lw"
+    };
     Cells all = new Cells();
     for (Type type : Type.values()) {
       all.with(type, names[type.ordinal()], names[type.ordinal()] + "2");
@@ -133,7 +135,7 @@ final class Cells implements Scope {
   static String print(Type type, long bits) {
     return switch (type) {
       case BOOL -> bits == 0 ? "FALSE" : "TRUE";
-      case ULINT -> Long.toUnsignedString(bits);
+      case ULINT, LWORD -> Long.toUnsignedString(bits);
       case REAL, LREAL -> Double.toString(Double.longBitsToDouble(bits));
       default -> Long.toString(bits);
     };

@@ -1,0 +1,14 @@
+package bufferstop.model;
+
+/**
+ * An array of a run. Its elements stand one after the other.
+ *
+ * @param first its first element
+ */
+public record ArrayOf(ArrayBounds bounds, Symbol first) {
+
+  /** Cells from one element to the next. */
+  public int stride() {
+    return first.cells();
+  }
+}
