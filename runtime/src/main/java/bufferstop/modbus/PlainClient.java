@@ -51,8 +51,8 @@ final class PlainClient implements Admission.Guest {
     try {
       if (out.hasRemaining()) {
         channel.write(out);
-      } else if (channel.read(received.room()) < 0) {
-        ended = true;
+      } else {
+        ended = !listener.buffers().read(channel, received.room());
       }
     } catch (IOException e) {
       close(); // the client has left: nobody is there to be told
@@ -64,6 +64,7 @@ final class PlainClient implements Admission.Guest {
   /** Answers what can be answered in one turn. */
   void serve() {
     queued = false;
+    lastNanos = System.nanoTime();
     try {
       for (int i = 0; i < TURN && isFree() && received.next(exchange); i++) {
         stuckNanos = 0;
@@ -92,9 +93,9 @@ final class PlainClient implements Admission.Guest {
   }
 
   private void send() throws IOException {
-    out.clear().limit(exchange.answerLength());
-    channel.write(out);
-    lastNanos = System.nanoTime();
+    int length = exchange.answerLength();
+    int sent = listener.buffers().write(channel, exchange.answer, length);
+    out.limit(length).position(sent); // what the socket does not take waits
   }
 
   /** Looks whether a waiting write can be answered; tells whether it was. */
@@ -107,6 +108,7 @@ final class PlainClient implements Admission.Guest {
       return false;
     }
     try {
+      lastNanos = System.nanoTime();
       send();
     } catch (IOException e) {
       close();

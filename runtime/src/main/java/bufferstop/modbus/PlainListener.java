@@ -36,6 +36,7 @@ final class PlainListener implements Listener {
   private final Admission admission;
   private final Complaints complaints;
   private final Door door;
+  private final SocketBuffers buffers = new SocketBuffers();
   private final Consumer<SelectionKey> ready = this::ready;
   private final List<PlainClient> waiting = new ArrayList<>(); // for a scan
   private final Deque<PlainClient> more = new ArrayDeque<>(); // with requests left unanswered
@@ -161,6 +162,10 @@ final class PlainListener implements Listener {
         client.serve();
       }
     }
+  }
+
+  SocketBuffers buffers() {
+    return buffers;
   }
 
   Dispatch dispatch() {
