@@ -37,20 +37,24 @@ final class ControllerLoader {
     }
     sections.define(new DefinitionsLoader(sections, problems).read(reader));
     PointLoader pointLoader = new PointLoader(sections, problems);
-    List<Point> points = pointLoader.read(reader);
     Definitions definitions = sections.definitions();
     SourceText logic = reader.text("logic");
+    SourceText acknowledge = reader.text("acknowledge");
+    List<Controller.Alarm> alarms =
+        new AlarmLoader(sections, problems).read(reader, acknowledge != null);
+    List<Point> all = new ArrayList<>(pointLoader.read(reader));
+    all.addAll(AlarmPoints.of(alarms));
     Controller controller =
         new Controller(
             new Definitions(
                 definitions.enumerations(), definitions.constants(), pointLoader.arrays()),
-            points,
+            List.copyOf(all),
             blocks(reader),
             interlocks(reader),
             new SequenceLoader(sections, problems).read(reader),
             logic == null ? NOTHING : logic,
-            alarms(reader),
-            reader.text("acknowledge"));
+            alarms,
+            acknowledge);
     reader.finish();
     return controller;
   }
@@ -162,34 +166,5 @@ final class ControllerLoader {
       }
     }
     return List.copyOf(causes);
-  }
-
-  private List<Controller.Alarm> alarms(TableReader controller) {
-    List<Controller.Alarm> alarms = new ArrayList<>();
-    for (Tree.Entry entry : sections.names(controller, "alarms", "alarms by name")) {
-      boolean named = Identifiers.check(entry.key(), problems);
-      TableReader reader =
-          TableReader.knowing(
-              sections.definitions(), TableReader.open(entry, "an alarm", problems));
-      Controller.Alarm alarm = reader == null ? null : alarm(entry.key(), reader);
-      if (alarm != null && named) {
-        alarms.add(alarm);
-      } else {
-        problems.doubt("alarms." + entry.key().text());
-      }
-    }
-    return List.copyOf(alarms);
-  }
-
-  private Controller.Alarm alarm(Name name, TableReader reader) {
-    SourceText when = reader.requiredText("when");
-    Controller.Priority priority =
-        reader.choice("priority", Controller.Priority.class, Controller.Priority.MEDIUM);
-    long delay = reader.time("on_delay", 0, 0);
-    String text = reader.words("text");
-    reader.finish();
-    return when == null
-        ? null
-        : new Controller.Alarm(name.text(), when, priority, delay, text, name.position());
   }
 }

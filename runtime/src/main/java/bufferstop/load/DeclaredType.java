@@ -30,7 +30,7 @@ record DeclaredType(Type type, Enumeration enumeration, int length, ArrayBounds 
   private static final int DEFAULT_LENGTH = 80;
   private static final int MOST_ELEMENTS = 10_000;
   private static final Pattern ARRAY =
-      Pattern.compile("(?i)ARRAY\\s*\\[(.*?)\\.\\.(.*)\\]\\s*OF\\s+(.*)");
+      Pattern.compile("(?i)ARRAY\\s*\\[(.*?)\\.\\.([^\\]]*)\\]\\s*OF\\s+(.*)");
   private static final Pattern ARRAY_ALIKE = Pattern.compile("(?i)ARRAY\\b.*");
   private static final Pattern STRING = Pattern.compile("(?i)STRING\\s*(?:\\[(.*)\\])?");
 

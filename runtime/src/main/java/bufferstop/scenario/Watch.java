@@ -1,10 +1,12 @@
 package bufferstop.scenario;
 
+import bufferstop.model.StringCells;
 import bufferstop.model.Symbol;
 import bufferstop.model.Type;
 import bufferstop.model.Values;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 
 /** Keeps the last few changes of some values, so that a failure can show what led to it. */
 final class Watch {
@@ -12,12 +14,14 @@ final class Watch {
 
   private final List<Symbol> symbols;
   private final long[][] bits;
+  private final String[][] texts; // of STRINGs
   private final long[][] since;
   private final int[] changes;
 
   Watch(List<Symbol> symbols) {
     this.symbols = symbols;
     bits = new long[symbols.size()][KEPT];
+    texts = new String[symbols.size()][KEPT];
     since = new long[symbols.size()][KEPT];
     changes = new int[symbols.size()];
   }
@@ -26,12 +30,19 @@ final class Watch {
   void observe(long[] cells, long nowMicros) {
     for (int i = 0; i < changes.length; i++) {
       long value = cells[symbols.get(i).index()];
-      if (changes[i] == 0 || bits[i][(changes[i] - 1) % KEPT] != value) {
+      String text = text(symbols.get(i), cells);
+      int last = Math.max(0, changes[i] - 1) % KEPT;
+      if (changes[i] == 0 || bits[i][last] != value || !Objects.equals(texts[i][last], text)) {
         bits[i][changes[i] % KEPT] = value;
+        texts[i][changes[i] % KEPT] = text;
         since[i][changes[i] % KEPT] = nowMicros;
         changes[i]++;
       }
     }
+  }
+
+  private static String text(Symbol symbol, long[] cells) {
+    return symbol.type() == Type.STRING ? StringCells.unpack(cells, symbol.index()) : null;
   }
 
   /** A line for each value: what it is now, since when, and what it was before. */
@@ -49,17 +60,20 @@ final class Watch {
     Symbol symbol = symbols.get(i);
     StringBuilder line = new StringBuilder(symbol.name()).append(" = ");
     int last = changes[i] - 1;
-    line.append(show(symbol, bits[i][last % KEPT]));
+    line.append(show(symbol, bits[i][last % KEPT], texts[i][last % KEPT]));
     line.append(" since ").append(Values.time(since[i][last % KEPT]));
     for (int c = last - 1; c >= Math.max(0, last - KEPT + 1); c--) {
       line.append(c == last - 1 ? "; before: " : ", ");
-      line.append(show(symbol, bits[i][c % KEPT]));
+      line.append(show(symbol, bits[i][c % KEPT], texts[i][c % KEPT]));
       line.append(" from ").append(Values.time(since[i][c % KEPT]));
     }
     return line.toString();
   }
 
-  private static String show(Symbol symbol, long bits) {
+  private static String show(Symbol symbol, long bits, String text) {
+    if (text != null) {
+      return StringCells.literal(text);
+    }
     String value = Values.print(symbol.type(), symbol.enumeration(), bits);
     boolean plain = symbol.unit().isEmpty() || symbol.type() == Type.BOOL;
     return plain ? value : value + " " + symbol.unit();

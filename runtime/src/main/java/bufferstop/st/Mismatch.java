@@ -26,7 +26,7 @@ final class Mismatch {
 
   /** A literal of the right kind, but too large. */
   private static boolean isNear(Literal literal, Type type) {
-    return literal instanceof Literal.Whole && type.isNumber()
+    return literal instanceof Literal.Whole && (type.isNumber() || type.isBitString())
         || literal instanceof Literal.Real && type.isReal();
   }
 
@@ -44,6 +44,9 @@ final class Mismatch {
   }
 
   private static String expected(Operator operator, Type left, Type right) {
+    if (left == Type.ENUM || right == Type.ENUM) {
+      return "`=` or `<>` between values of one enumeration";
+    }
     if (operator.isLogic()) {
       return "two BOOLs, or two bit strings of one type";
     }
@@ -103,7 +106,8 @@ final class Mismatch {
   private String helpOfBits(Syntax.Binary binary, Type left, Type right) {
     boolean asBits = !isQuantity(binary.operator());
     if (asBits) {
-      boolean toLeft = left.isBitString();
+      boolean both = left.isBitString() && right.isBitString();
+      boolean toLeft = both ? left.bits() > right.bits() : left.isBitString();
       return toLeft ? help(binary.right(), right, left) : help(binary.left(), left, right);
     }
     return "write "
@@ -171,7 +175,8 @@ final class Mismatch {
     if (to == Type.TIME && OpenTypes.of(syntax) != null) {
       return "write a TIME literal with its unit: `T#5s`";
     }
-    if (Conversion.exists(from, to)) {
+    boolean writes = to == Type.STRING && StringCalls.converts(from.name(), to.name());
+    if (writes || Conversion.exists(from, to)) {
       return "write " + from + "_TO_" + to + "(" + quote + ")";
     }
     if (from == Type.TIME && to == Type.REAL) {

@@ -46,7 +46,8 @@ final class Names {
     if (!members.isEmpty()) {
       return member(name, source, likely, members);
     }
-    Symbol symbol = symbol(name, source.whole(), fitting, Wording.expression(fitting));
+    String expected = likely == null ? Wording.expression(fitting) : Wording.value(likely);
+    Symbol symbol = symbol(name, source.whole(), fitting, expected);
     return symbol == null ? null : read(symbol, source);
   }
 
@@ -107,6 +108,11 @@ final class Names {
     return !scope.definitions().enumerationsWith(name).isEmpty();
   }
 
+  /** The constant of that name, or null. */
+  NamedConstant constant(String name) {
+    return scope.definitions().constant(name);
+  }
+
   /** The array of that name, or null. */
   ArrayOf array(String name) {
     return scope.array(name);
@@ -158,6 +164,10 @@ final class Names {
     }
   }
 
+  private String kind() {
+    return scope instanceof Defined ? "constant" : "point";
+  }
+
   private Diagnostic unknown(String name, Position position, Type fitting, String expected) {
     ArrayBounds array = scope.definitions().array(name);
     if (array != null) {
@@ -166,7 +176,7 @@ final class Names {
     }
     List<String> near = near(name, fitting);
     Diagnostic unknown =
-        Diagnostic.error(position, "no point named " + Wording.quote(name))
+        Diagnostic.error(position, "no " + kind() + " named " + Wording.quote(name))
             .expected(expected)
             .help(NearNames.question(name, near));
     Symbol best = near.isEmpty() ? null : scope.find(near.get(0));
@@ -179,7 +189,13 @@ final class Names {
   private List<String> near(String name, Type fitting) {
     List<String> fit = scope.names().stream().filter(known -> fits(known, fitting)).toList();
     List<String> near = NearNames.of(name, fit);
-    return near.isEmpty() ? NearNames.of(name, scope.names()) : near;
+    if (!near.isEmpty()) {
+      return near;
+    }
+    List<String> all = new ArrayList<>(scope.names());
+    scope.definitions().constants().forEach(c -> all.add(c.name()));
+    scope.definitions().enumerations().forEach(e -> all.addAll(e.values()));
+    return NearNames.of(name, all);
   }
 
   private boolean fits(String name, Type fitting) {

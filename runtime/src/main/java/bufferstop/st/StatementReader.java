@@ -3,6 +3,7 @@ package bufferstop.st;
 import bufferstop.model.ArrayOf;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
+import bufferstop.model.NamedConstant;
 import bufferstop.model.Position;
 import bufferstop.model.Scope;
 import bufferstop.model.SourceText;
@@ -222,6 +223,14 @@ public final class StatementReader {
   /** The symbol to assign, or null after a diagnostic. */
   Symbol target(Token name) {
     if (name.kind() == Token.Kind.BROKEN_VALUE) {
+      return null;
+    }
+    NamedConstant constant = names.constant(name.text());
+    if (constant != null) {
+      problems.add(
+          Diagnostic.error(
+                  parser.place(name), "`" + name.text() + "` cannot be assigned: it is a constant")
+              .note(constant.position(), "`" + constant.name() + "` is declared here"));
       return null;
     }
     Symbol symbol = names.symbol(name.text(), parser.place(name), null, "a name to assign");

@@ -53,7 +53,7 @@ final class Typing {
         : wrong(
             syntax,
             Wording.quote(quoted(syntax)) + " is " + expression.typeName(),
-            "a value of `" + enumeration.name() + "`: " + Wording.values(enumeration),
+            Wording.value(enumeration),
             "");
   }
 

@@ -18,9 +18,15 @@ final class Wording {
   /** {@code an INT}. */
   static String article(Type type) {
     return switch (type) {
+      case ENUM -> "an enumeration's";
       case INT, LINT, LREAL, LWORD -> "an " + type;
       default -> "a " + type;
     };
+  }
+
+  /** {@code a value of `mode`: off, hand}. */
+  static String value(Enumeration enumeration) {
+    return "a value of `" + enumeration.name() + "`: " + values(enumeration);
   }
 
   /** The values of an enumeration. */

@@ -56,7 +56,7 @@ public final class SmallController {
     Diagnostics problems = new Diagnostics();
     Rig rig = build(project, problems);
     assertEquals(List.of(), problems.sorted());
-    return new SmallController(rig, build(project, problems));
+    return new SmallController(rig, build(project, new Diagnostics())); // places count from 1
   }
 
   /** First lines of what is reported of a controller. */

@@ -102,7 +102,7 @@ class ArraysTest {
     assertEquals(
         List.of(
             "`a[5]` is outside `a`",
-            "`set[1]` cannot be assigned: an operator point is written by the HMI alone",
+            "`set` cannot be assigned: an operator point is written by the HMI alone",
             "`a` is an array",
             "`x` is INT, no array",
             "`u` is ULINT",
@@ -111,7 +111,7 @@ class ArraysTest {
             "`set` is ARRAY[1..3] OF INT",
             "no array named `aa`",
             "`1.5` is LREAL",
-            "`]` is missing before `;`"),
+            "`]` is missing before `:=`"),
         SmallController.problemsOf(
             POINTS
                 + """
@@ -137,10 +137,10 @@ class ArraysTest {
             "the bounds 3..1 hold nothing",
             "an array of arrays",
             "`d` has 3 elements, `initial` gives 2",
-            "`e` starts at 200, outside its range",
             "`ARRAY[3] OF INT` is not how an array is declared",
-            "inputs and outputs are no arrays",
-            "no type named `FLOAT`"),
+            "no type named `FLOAT`",
+            "`e[2]` starts at 200, outside its range",
+            "inputs and outputs are no arrays"),
         SmallController.problemsOf(
             """
             internal:

@@ -57,7 +57,7 @@ class ConstantsTest {
     Controller controller = on.rig().project().controller();
     assertEquals(15_000_000, controller.sequences().get(0).steps().get(1).withinMicros());
     assertEquals(5_000_000, controller.sequences().get(0).steps().get(1).atLeastMicros());
-    assertEquals(30_000_000, controller.alarms().get(0).delayMicros());
+    assertEquals(30_000_000, controller.alarms().get(0).onDelayMicros());
     on.set("n", 4).scan();
     assertEquals(2, on.get("x"));
   }
@@ -71,7 +71,7 @@ class ConstantsTest {
             "`40000` is outside INT",
             "`c` is declared twice",
             "no constant named `nix`",
-            "`b` cannot be assigned: a constant has one value"),
+            "`b` cannot be assigned: it is a constant"),
         SmallController.problemsOf(
             """
             constants:

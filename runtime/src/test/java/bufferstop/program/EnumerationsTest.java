@@ -97,6 +97,7 @@ class EnumerationsTest {
             "`mode` has no value `hnad`",
             "`MODUS` is no type of literals",
             "`hand` is a value of several types",
+            "`hand` is a value of several types",
             "`now` is mode",
             "`closed` is gate",
             "`SEL(b, now, g)` mixes mode and gate"),
