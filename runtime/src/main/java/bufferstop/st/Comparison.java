@@ -49,9 +49,9 @@ final class Comparison extends TwoOperands {
 
   @Override
   public Structure structure() {
-    return compared == Type.BOOL || compared.isBitString()
-        ? new Structure.Leaf()
-        : new Structure.Comparison(left, operator.text(), right);
+    return Typing.isQuantity(compared)
+        ? new Structure.Comparison(left, operator.text(), right)
+        : new Structure.Leaf();
   }
 
   @Override

@@ -45,7 +45,9 @@ final class Cells implements Scope {
     };
     Cells all = new Cells();
     for (Type type : Type.values()) {
-      all.with(type, names[type.ordinal()], names[type.ordinal()] + "2");
+      if (type.isPlain()) {
+        all.with(type, names[type.ordinal()], names[type.ordinal()] + "2");
+      }
     }
     return all;
   }

@@ -30,7 +30,11 @@ class TypesTest {
     "ULINT, ''",
     "REAL, LREAL",
     "LREAL, ''",
-    "TIME, ''"
+    "TIME, ''",
+    "BYTE, ''",
+    "WORD, ''",
+    "DWORD, ''",
+    "LWORD, ''"
   })
   void widenOnlyWhereRangeAndPrecisionFit(Type from, String targets) {
     String name =
