@@ -16,9 +16,22 @@ final class Sections {
   private static final Set<String> WITH_HEADS =
       Set.of("supplies", "nodes", "panel", "circuits", "hazards", "alarms", "wiring");
 
-  /** Sections that declare no point, so that no expression misses one of theirs. */
+  /** Sections that declare no name an expression may use. */
   private static final Set<String> WITHOUT_NAMES =
-      Set.of("modbus", "hmi", "field", "plc", "map", "functions", "function_blocks");
+      Set.of(
+          "modbus",
+          "hmi",
+          "field",
+          "plc",
+          "map",
+          "units",
+          "clients",
+          "identification",
+          "private",
+          "secure",
+          "roles",
+          "functions",
+          "function_blocks");
 
   private final ProjectFiles files;
   private final Diagnostics problems;

@@ -13,6 +13,7 @@ import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import java.util.concurrent.atomic.AtomicBoolean;
+import java.util.stream.LongStream;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.Test;
 
@@ -99,7 +100,7 @@ class WritesProperties {
   void everySwitchingOfOneCoilByTwoClientsShowsInAPublication() throws Exception {
     Bench bench = new Bench().operator(Table.COIL, 0, Type.BOOL).scanned();
     int cell = bench.cell(Table.COIL, 0);
-    ModbusServer server = bench.server(new ModbusServer.Limits(4, 10_000));
+    ModbusServer server = bench.server(Bench.limits(4, 10_000));
     server.start();
     try (Client on = new Client(server.port());
         Client off = new Client(server.port())) {
@@ -123,6 +124,57 @@ class WritesProperties {
     } finally {
       server.close();
     }
+  }
+
+  /**
+   * Each client counts in a point of its own, sixteen requests in flight, and reads the others'.
+   */
+  @Test
+  void noCounterLosesOrRepeatsAValueWithManyRequestsInFlight() throws Exception {
+    Bench bench = new Bench();
+    for (int i = 0; i < WRITERS; i++) {
+      bench.operator(HOLDING, 4 * i, Type.ULINT);
+    }
+    try (RunningBench running = new RunningBench(bench.scanned())) {
+      List<Callable<Void>> counters = new ArrayList<>();
+      for (int i = 0; i < WRITERS; i++) {
+        int address = 4 * i;
+        Client client = running.client();
+        counters.add(() -> count(client, address));
+      }
+      for (Future<Void> counter : clients.invokeAll(counters)) {
+        counter.get();
+      }
+    }
+    List<Long> all =
+        LongStream.rangeClosed(1, WRITES_EACH).mapToObj(n -> evenValue((int) n, 4)).toList();
+    for (int i = 0; i < WRITERS; i++) {
+      assertEquals(all, bench.taken(HOLDING, 4 * i));
+    }
+  }
+
+  private static Void count(Client client, int address) throws Exception {
+    int inFlight = 16;
+    for (int n = 1; n <= WRITES_EACH + inFlight; n++) {
+      if (n <= WRITES_EACH) {
+        String pdu = "10" + words(address, 1) + "00 04 08" + words(evenValue(n, 4), 4);
+        client.send(Bench.frame(n, Bench.UNIT, Bench.bytes(pdu)));
+        client.send(Bench.frame(n, Bench.UNIT, Bench.bytes("03 00 00" + words(4 * WRITERS, 1))));
+      }
+      if (n > inFlight) {
+        assertEquals(n - inFlight, PduCheck.word(client.receive(), 0));
+        byte[] read = client.receive();
+        assertEquals(n - inFlight, PduCheck.word(read, 0));
+        for (int value = 9; value < read.length; value += 8) {
+          for (int word = 2; word < 8; word += 2) {
+            assertEquals(PduCheck.word(read, value), PduCheck.word(read, value + word), "torn");
+          }
+        }
+        // what it wrote last is what it reads
+        assertEquals(n - inFlight, PduCheck.word(read, 9 + 2 * address));
+      }
+    }
+    return null;
   }
 
   @Test

@@ -6,7 +6,10 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import bufferstop.image.Layout;
 import bufferstop.image.Layout.Seen;
 import bufferstop.model.ModbusMap;
+import bufferstop.model.ModbusMap.ByteOrder;
+import bufferstop.model.ModbusMap.Coding;
 import bufferstop.model.ModbusMap.Entry;
+import bufferstop.model.ModbusMap.Scale;
 import bufferstop.model.ModbusMap.Table;
 import bufferstop.model.ModbusMap.WordOrder;
 import bufferstop.model.Name;
@@ -134,5 +137,47 @@ class PointListTest {
   void theTableLeavesOutColumnsWithoutValues() {
     point(Kind.INPUT, "beam", Type.BOOL, "Beam", 0);
     assertEquals("name  kind   type  text\nbeam  input  BOOL  Beam\n", list().table());
+  }
+
+  private String mappedRow(Type type, Table table, int bit, Coding coding) {
+    point(Kind.OPERATOR, "p", type, "", 0);
+    Name name = new Name("p", NOWHERE);
+    entries.add(new Entry(name, table, 5, bit, type, 0, coding, "", NOWHERE));
+    return row();
+  }
+
+  private static Coding coded(ByteOrder bytes, Scale scale) {
+    return new Coding(WordOrder.LOW_WORD_FIRST, bytes, scale);
+  }
+
+  @Test
+  void aBitInARegisterHasItsNumberBehindTheAddress() {
+    assertEquals(
+        "p,operator,BOOL,hmi,9,holding_register,5.3,1,,read-write,FALSE,,,,,\r\n",
+        mappedRow(Type.BOOL, Table.HOLDING_REGISTER, 3, coded(ByteOrder.HIGH_BYTE_FIRST, null)));
+  }
+
+  @Test
+  void aScaledNumberShowsItsTypeAndStep() {
+    Scale tenths = new Scale(Type.INT, 0.1, -10, 10, null);
+    assertEquals(
+        "p,operator,TIME as INT,hmi,9,input_register,5,1,,read,T#0s,,,,0.1 ms,\r\n",
+        mappedRow(
+            Type.TIME,
+            Table.INPUT_REGISTER,
+            ModbusMap.WHOLE,
+            coded(ByteOrder.HIGH_BYTE_FIRST, tenths)));
+  }
+
+  @Test
+  void exchangedBytesAreToldBesideTheOrderOfWords() {
+    assertEquals(
+        "p,operator,UDINT,hmi,9,holding_register,5,2,low_word_first low_byte_first,read-write,0,"
+            + ",,,,\r\n",
+        mappedRow(
+            Type.UDINT,
+            Table.HOLDING_REGISTER,
+            ModbusMap.WHOLE,
+            coded(ByteOrder.LOW_BYTE_FIRST, null)));
   }
 }

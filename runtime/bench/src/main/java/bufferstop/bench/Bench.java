@@ -1,5 +1,6 @@
 package bufferstop.bench;
 
+import bufferstop.bench.modbus.ModbusBenchmark;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -14,6 +15,7 @@ public final class Bench {
 
   static {
     ALL.put("feeder", new FeederBenchmark());
+    ALL.put("modbus", new ModbusBenchmark());
     ALL.put("scan", new ScanBenchmark());
     ALL.put("start", new StartBenchmark());
   }
