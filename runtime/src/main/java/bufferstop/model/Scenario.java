@@ -90,26 +90,111 @@ public record Scenario(
     Position position();
   }
 
-  /** The condition holds in every scan. */
-  public record Always(SourceText that, String text, String unit, Position position)
+  /**
+   * A piece of the run, both ends in it.
+   *
+   * @param fromMicros logical time of its beginning
+   * @param toMicros logical time of its end; 0 for the end of the run
+   */
+  public record Interval(long fromMicros, long toMicros) {
+
+    /** The run from its beginning to its end. */
+    public static final Interval WHOLE = new Interval(0, 0);
+
+    /** Whether a scan at this time belongs to it. */
+    public boolean holds(long micros) {
+      return micros >= fromMicros && (toMicros == 0 || micros <= toMicros);
+    }
+
+    /** Whether scans that belong to it may follow the one at this time. */
+    public boolean isOpenAfter(long micros) {
+      return toMicros > 0 && micros < toMicros;
+    }
+  }
+
+  /** The condition holds in every scan of the interval. */
+  public record Always(
+      SourceText that, Interval during, String text, String unit, Position position)
       implements Expectation {}
 
-  /** The condition holds in no scan. */
-  public record Never(SourceText that, String text, String unit, Position position)
+  /** The condition holds in no scan of the interval. */
+  public record Never(SourceText that, Interval during, String text, String unit, Position position)
       implements Expectation {}
 
-  /** The condition holds in some scan up to a time; 0 for the end of the run. */
+  /** The condition holds in some scan of the interval. */
   public record Eventually(
-      SourceText that, long withinMicros, String text, String unit, Position position)
+      SourceText that, Interval during, String text, String unit, Position position)
       implements Expectation {}
 
-  /** Whenever the first holds, the second holds in some scan from then on up to a time. */
-  public record Response(
-      SourceText when,
-      long withinMicros,
-      SourceText that,
+  /**
+   * The first condition holds from the first scan on until the second does, in a scan of the
+   * interval; in that scan it need not hold any more.
+   */
+  public record Until(
+      SourceText hold,
+      SourceText until,
+      Interval during,
       String text,
       String unit,
       Position position)
+      implements Expectation {}
+
+  /** The first condition holds in no scan before the second has held, if it ever does. */
+  public record Precedence(
+      SourceText never, SourceText before, String text, String unit, Position position)
+      implements Expectation {}
+
+  /**
+   * Whenever the first holds, the second holds in some scan from then on.
+   *
+   * @param afterMicros not sooner than this after the first
+   * @param withinMicros not later than this after the first
+   */
+  public record Response(
+      SourceText when,
+      long afterMicros,
+      long withinMicros,
+      SourceText that,
+      Interval during,
+      String text,
+      String unit,
+      Position position)
+      implements Expectation {}
+
+  /**
+   * Whenever the first holds, the second holds in every scan from then on.
+   *
+   * @param afterMicros from so long after the first
+   * @param lastingMicros up to so long after the first
+   */
+  public record Persistence(
+      SourceText when,
+      long afterMicros,
+      long lastingMicros,
+      SourceText that,
+      Interval during,
+      String text,
+      String unit,
+      Position position)
+      implements Expectation {}
+
+  /** Whenever the condition comes true it stays so for a time. */
+  public record Stable(
+      SourceText that, long lastingMicros, String text, String unit, Position position)
+      implements Expectation {}
+
+  /** The condition comes true a number of times in the interval. */
+  public record Count(
+      SourceText that,
+      long least,
+      long greatest,
+      Interval during,
+      String text,
+      String unit,
+      Position position)
+      implements Expectation {}
+
+  /** The condition holds in the last scan. */
+  public record AtEnd(SourceText that, String text, String unit, Position position)
       implements Expectation {}
 }

@@ -18,11 +18,11 @@ import bufferstop.model.Values;
 import bufferstop.plant.FieldRun;
 import bufferstop.plant.PlantCatalog;
 import bufferstop.plant.Switch;
+import bufferstop.scenario.DeedText;
 import bufferstop.scenario.Target;
 import bufferstop.st.Expression;
 import bufferstop.st.ExpressionReader;
 import bufferstop.trace.TraceDigest;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 
@@ -31,7 +31,8 @@ public final class VirtualRig implements Target {
   private final Rig rig;
   private final ScanLoop loop;
   private final TraceDigest trace;
-  private final List<Happening> happenings = new ArrayList<>();
+  private final Happenings happenings = new Happenings();
+  private final EventWatch events;
 
   /**
    * A rig for one scenario: its seed, its settings laid over the project's.
@@ -69,8 +70,10 @@ public final class VirtualRig implements Target {
         .reportTo(
             (plant, text, value, unit) -> {
               String amount = unit.isEmpty() ? "" : " " + Values.number(value) + " " + unit;
-              happenings.add(new Happening(rig.engine().nowMicros(), plant + ": " + text + amount));
+              happenings.add(rig.engine().nowMicros(), plant + ": " + text + amount);
             });
+    events = new EventWatch(rig.project(), rig.layout(), happenings::add);
+    events.start(cells());
   }
 
   @Override
@@ -87,6 +90,7 @@ public final class VirtualRig implements Target {
   public void scan() {
     loop.next();
     trace.scan(rig.engine().nowMicros() / periodMicros(), cells());
+    events.observe(cells(), rig.engine().nowMicros());
   }
 
   @Override
@@ -105,8 +109,8 @@ public final class VirtualRig implements Target {
   }
 
   @Override
-  public List<Happening> happenings() {
-    return happenings;
+  public List<Happening> lastHappenings() {
+    return happenings.last();
   }
 
   @Override
@@ -121,6 +125,23 @@ public final class VirtualRig implements Target {
 
   @Override
   public Prepared prepare(Scenario.Deed deed, Diagnostics problems) {
+    Prepared prepared = resolve(deed, problems);
+    if (prepared == null) {
+      return null;
+    }
+    String text = DeedText.of(deed);
+    Act undo = prepared.undo() == null ? null : told("end of " + text, prepared.undo());
+    return new Prepared(told(text, prepared.act()), undo, prepared.undoAfterMicros());
+  }
+
+  private Act told(String text, Act act) {
+    return () -> {
+      happenings.add(nextMicros(), text);
+      act.perform();
+    };
+  }
+
+  private Prepared resolve(Scenario.Deed deed, Diagnostics problems) {
     if (deed instanceof Scenario.Write write) {
       return prepareWrite(write, problems);
     }

@@ -12,7 +12,6 @@ import java.util.Map;
  * @param virtualMicros logical time that passed
  * @param wallNanos time it took
  * @param notes what did not happen as planned: a trigger that never fired
- * @param happenings the last things that happened in plants
  */
 public record ScenarioResult(
     Scenario scenario,
@@ -22,8 +21,7 @@ public record ScenarioResult(
     long wallNanos,
     String traceSha256,
     List<ExpectationResult> expectations,
-    List<String> notes,
-    List<Target.Happening> happenings) {
+    List<String> notes) {
 
   /** For each unit the expectation with the smallest margin, in the order in which units appear. */
   public List<ExpectationResult> smallestMargins() {

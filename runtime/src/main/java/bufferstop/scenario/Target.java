@@ -8,6 +8,7 @@ import java.util.List;
 
 /** What a scenario is run against: a rig in virtual time, for instance. */
 public interface Target {
+  int HAPPENINGS_KEPT = 10;
 
   /** The names that can be observed. */
   Scope scope();
@@ -30,8 +31,8 @@ public interface Target {
   /** The image after the last scan; read only. */
   long[] cells();
 
-  /** What happened in the plants so far, oldest first. */
-  List<Happening> happenings();
+  /** The last things that happened, oldest first, at most {@link #HAPPENINGS_KEPT}. */
+  List<Happening> lastHappenings();
 
   /** Identity of the run so far, lower-case hex; the run ends with it. */
   String traceSha256();
@@ -50,7 +51,7 @@ public interface Target {
   record Prepared(Act act, Act undo, long undoAfterMicros) {}
 
   /**
-   * Something that happened in a plant.
+   * Something that happened: a step, a trip, an alarm, a fault, a write, an event of a plant.
    *
    * @param atMicros logical time of the scan in which it showed
    */

@@ -53,12 +53,12 @@ final class Results {
         2_500_000,
         "cd34",
         List.of(expectations),
-        verdict == Verdict.INCONCLUSIVE ? List.of("the trigger never came") : List.of(),
-        List.of());
+        verdict == Verdict.INCONCLUSIVE ? List.of("the trigger never came") : List.of());
   }
 
   static ExpectationResult expectation(String text, Verdict verdict, Double margin, long atMicros) {
     String reason = verdict == Verdict.PASSED ? "" : "it came true at T#1s";
-    return new ExpectationResult(text, verdict, margin, "m", atMicros, reason, List.of("x = 1"));
+    return new ExpectationResult(
+        text, verdict, margin, "m", atMicros, reason, List.of(), List.of("x = 1"), List.of());
   }
 }
