@@ -41,10 +41,9 @@ final class CheckCommand implements Callable<Integer> {
       Project project, PlantCatalog plants, Rig sound, Diagnostics problems) {
     VirtualRig shared = sound == null ? null : new VirtualRig(sound);
     for (Path file : ScenarioFiles.of(project)) {
-      Scenario scenario = ScenarioLoader.read(file, problems);
-      if (shared != null && scenario != null) {
+      for (Scenario scenario : ScenarioLoader.read(file, null, problems)) {
         VirtualRig rig =
-            scenario.settings().isEmpty()
+            shared == null || scenario.settings().isEmpty()
                 ? shared
                 : VirtualRig.build(project, plants, scenario, problems);
         if (rig != null) {

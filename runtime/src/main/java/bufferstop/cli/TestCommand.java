@@ -70,10 +70,7 @@ final class TestCommand implements Callable<Integer> {
   private List<Scenario> scenarios(Project project, Diagnostics problems) {
     List<Scenario> scenarios = new ArrayList<>();
     for (Path file : files.isEmpty() ? ScenarioFiles.of(project) : files) {
-      Scenario scenario = ScenarioLoader.read(file, problems);
-      if (scenario != null) {
-        scenarios.add(seed == null ? scenario : scenario.withSeed(seed));
-      }
+      scenarios.addAll(ScenarioLoader.read(file, seed, problems));
     }
     return scenarios;
   }

@@ -2,33 +2,40 @@ package bufferstop.load;
 
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
+import bufferstop.model.Name;
 import bufferstop.model.Scenario.Always;
+import bufferstop.model.Scenario.Assignment;
 import bufferstop.model.Scenario.AtEnd;
 import bufferstop.model.Scenario.Count;
 import bufferstop.model.Scenario.Eventually;
 import bufferstop.model.Scenario.Expectation;
+import bufferstop.model.Scenario.Golden;
 import bufferstop.model.Scenario.Interval;
 import bufferstop.model.Scenario.Never;
 import bufferstop.model.Scenario.Persistence;
 import bufferstop.model.Scenario.Precedence;
 import bufferstop.model.Scenario.Response;
 import bufferstop.model.Scenario.Stable;
+import bufferstop.model.Scenario.StoredRun;
 import bufferstop.model.Scenario.Until;
 import bufferstop.model.SourceText;
 import bufferstop.model.Tree;
 import bufferstop.model.Type;
 import bufferstop.model.Values;
 import bufferstop.st.ExpressionReader;
+import java.util.ArrayList;
 import java.util.List;
 
 /** Reads what a scenario expects. */
 final class ExpectationLoader {
   private static final List<String> FORMS =
-      List.of("always", "never", "eventually", "when", "stable", "count", "at_end");
+      List.of("always", "never", "eventually", "when", "stable", "count", "at_end", "golden");
 
+  private final StoredRunLoader runs;
   private final Diagnostics problems;
 
-  ExpectationLoader(Diagnostics problems) {
+  ExpectationLoader(StoredRunLoader runs, Diagnostics problems) {
+    this.runs = runs;
     this.problems = problems;
   }
 
@@ -51,7 +58,18 @@ final class ExpectationLoader {
   }
 
   private static Expectation nothing(TableReader reader) {
-    List.of("within", "that", "after", "for", "until", "before", "between", "from", "to")
+    List.of(
+            "within",
+            "that",
+            "after",
+            "for",
+            "until",
+            "before",
+            "between",
+            "from",
+            "to",
+            "tolerance",
+            "shift")
         .forEach(reader::tree);
     return null;
   }
@@ -65,14 +83,17 @@ final class ExpectationLoader {
     reader.belongs("until", "always");
     reader.belongs("before", "never");
     reader.belongs("between", "count");
-    reader.belongs("from", "always, never, eventually, when and count");
-    reader.belongs("to", "always, never, when and count");
+    reader.belongs("from", "all forms but stable and at_end");
+    reader.belongs("to", "always, never, when, count and golden");
+    reader.belongs("tolerance", "golden");
+    reader.belongs("shift", "golden");
     return switch (form) {
       case "always" -> always(first, reader, unit);
       case "never" -> never(first, reader, unit);
       case "eventually" -> eventually(first, reader, unit);
       case "stable" -> stable(first, reader, unit);
       case "count" -> count(first, reader, unit);
+      case "golden" -> golden(reader, unit);
       case "at_end" ->
           first == null
               ? null
@@ -149,6 +170,27 @@ final class ExpectationLoader {
             + bounds[1]
             + said(during, "to");
     return new Count(first, bounds[0], bounds[1], during, text, unit, reader.position());
+  }
+
+  private Expectation golden(TableReader reader, String unit) {
+    Interval during = interval(reader, "to");
+    long shift = reader.time("shift", 0, 0);
+    Name file = reader.name("golden");
+    Tree.Entry given = reader.entry("tolerance");
+    TableReader table = given == null ? null : TableReader.open(given, "tolerances", problems);
+    List<Assignment> tolerances = new ArrayList<>();
+    for (Tree.Entry entry : table == null ? List.<Tree.Entry>of() : table.entries()) {
+      SourceText value = TableReader.textOf(entry, problems);
+      if (value != null) {
+        tolerances.add(new Assignment(entry.key(), value));
+      }
+    }
+    StoredRun run = file == null ? null : runs.read(file);
+    if (run == null) {
+      return null;
+    }
+    String text = "golden " + file.text() + said(during, "to");
+    return new Golden(run, List.copyOf(tolerances), shift, during, text, unit, reader.position());
   }
 
   private long[] bounds(Tree.Entry entry) {

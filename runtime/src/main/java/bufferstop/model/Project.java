@@ -13,6 +13,7 @@ import java.util.List;
  * @param plantStepMicros step of plants and wires; divides the period
  * @param watchdogMicros longest execution of a scan in real time
  * @param catchUpMicros longest time that plants may catch up in real time
+ * @param sources every file read, in order of reading
  * @param sha256 over the bytes of every file read, in order of reading, lower-case hex
  */
 public record Project(
@@ -26,7 +27,16 @@ public record Project(
     Controller controller,
     Field field,
     List<ModbusMap> maps,
+    List<Source> sources,
     String sha256) {
+
+  /**
+   * A file the project was read from.
+   *
+   * @param file as the user named it, or as a file of the project names it
+   * @param text what it holds
+   */
+  public record Source(String file, String text) {}
 
   /**
    * The same project with some settings of its plants replaced.
@@ -77,6 +87,7 @@ public record Project(
         controller,
         other,
         maps,
+        sources,
         sha256);
   }
 

@@ -112,6 +112,15 @@ public final class FaultPanel {
     }
   }
 
+  /** Resolves a wire whose far end is to be held at values; null after a diagnostic. */
+  public WireHold prepareHold(Name name, Diagnostics problems) {
+    WireRun wire = wire(name, problems);
+    Fault.Target on = new Fault.Target(Fault.Place.WIRE, name);
+    return wire == null
+        ? null
+        : new WireHold(wire, new Fault(on, new Name("stuck", name.position()), null, 0));
+  }
+
   private void supplyBack(int supply) {
     supplyUp[supply] = true;
     lostBy[supply] = null;

@@ -2,26 +2,20 @@ package bufferstop.rig;
 
 import bufferstop.engine.ScanLoop;
 import bufferstop.engine.VirtualClock;
-import bufferstop.image.WriteRequest;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.Field;
 import bufferstop.model.Name;
 import bufferstop.model.NearNames;
-import bufferstop.model.Point;
 import bufferstop.model.Project;
 import bufferstop.model.Scenario;
 import bufferstop.model.Scope;
-import bufferstop.model.Symbol.Kind;
-import bufferstop.model.Type;
 import bufferstop.model.Values;
 import bufferstop.plant.FieldRun;
 import bufferstop.plant.PlantCatalog;
-import bufferstop.plant.Switch;
 import bufferstop.scenario.DeedText;
 import bufferstop.scenario.Target;
 import bufferstop.st.Expression;
-import bufferstop.st.ExpressionReader;
 import bufferstop.trace.TraceDigest;
 import java.util.List;
 import java.util.Locale;
@@ -29,6 +23,7 @@ import java.util.Locale;
 /** A rig in virtual time: as fast as the machine allows, the same everywhere. */
 public final class VirtualRig implements Target {
   private final Rig rig;
+  private final VirtualClock clock = new VirtualClock();
   private final ScanLoop loop;
   private final TraceDigest trace;
   private final Happenings happenings = new Happenings();
@@ -64,7 +59,7 @@ public final class VirtualRig implements Target {
    */
   public VirtualRig(Rig rig) {
     this.rig = rig;
-    loop = new ScanLoop(rig.engine(), new VirtualClock(), rig.project());
+    loop = new ScanLoop(rig.engine(), clock, rig.project());
     trace = new TraceDigest(rig.layout().symbols(), rig.project().periodMicros());
     rig.field()
         .reportTo(
@@ -99,6 +94,11 @@ public final class VirtualRig implements Target {
   }
 
   @Override
+  public long nowMicros() {
+    return rig.engine().nowMicros();
+  }
+
+  @Override
   public long periodMicros() {
     return rig.project().periodMicros();
   }
@@ -125,138 +125,40 @@ public final class VirtualRig implements Target {
 
   @Override
   public Prepared prepare(Scenario.Deed deed, Diagnostics problems) {
-    Prepared prepared = resolve(deed, problems);
-    if (prepared == null) {
-      return null;
-    }
-    String text = DeedText.of(deed);
-    Act undo = prepared.undo() == null ? null : told("end of " + text, prepared.undo());
-    return new Prepared(told(text, prepared.act()), undo, prepared.undoAfterMicros());
+    Prepared prepared = new DeedLinker(rig, clock::skip).prepare(deed, problems);
+    return prepared == null ? null : new Told(DeedText.of(deed), prepared);
   }
 
-  private Act told(String text, Act act) {
-    return () -> {
+  /** Tells that a deed was done. */
+  private final class Told implements Prepared {
+    private final String text;
+    private final Prepared inner;
+
+    Told(String text, Prepared inner) {
+      this.text = text;
+      this.inner = inner;
+    }
+
+    @Override
+    public void begin() {
       happenings.add(nextMicros(), text);
-      act.perform();
-    };
-  }
+      inner.begin();
+    }
 
-  private Prepared resolve(Scenario.Deed deed, Diagnostics problems) {
-    if (deed instanceof Scenario.Write write) {
-      return prepareWrite(write, problems);
+    @Override
+    public void goOn(long elapsedMicros) {
+      inner.goOn(elapsedMicros);
     }
-    if (deed instanceof Scenario.Press press) {
-      boolean stays = rig.field().desk().isLatching(press.element());
-      Switch down = rig.field().desk().press(press.element(), problems);
-      Switch up =
-          stays || down == null ? null : rig.field().desk().release(press.element(), problems);
-      return prepared(down, up, press.forMicros());
-    }
-    if (deed instanceof Scenario.Turn turn) {
-      Switch turned = rig.field().desk().turn(turn.element(), turn.to(), problems);
-      return prepared(turned, null, 0);
-    }
-    if (deed instanceof Scenario.Release release) {
-      return prepared(rig.field().desk().release(release.element(), problems), null, 0);
-    }
-    if (deed instanceof Scenario.Clear clear) {
-      return prepared(rig.field().faults().prepareClear(clear.on(), problems), null, 0);
-    }
-    Scenario.Inject inject = (Scenario.Inject) deed;
-    Switch set = rig.field().faults().prepare(inject.fault(), problems);
-    boolean ends = set != null && inject.forMicros() > 0;
-    Switch end = ends ? rig.field().faults().prepareEnd(inject.fault(), problems) : null;
-    return prepared(set, end, inject.forMicros());
-  }
 
-  private Prepared prepared(Switch act, Switch undo, long undoAfterMicros) {
-    if (act == null) {
-      return null;
+    @Override
+    public long lastsMicros() {
+      return inner.lastsMicros();
     }
-    Act undone = undo == null ? null : () -> undo.act(cells());
-    return new Prepared(() -> act.act(cells()), undone, undoAfterMicros);
-  }
 
-  private Prepared prepareWrite(Scenario.Write write, Diagnostics problems) {
-    int count = write.values().size();
-    int[] cells = new int[count];
-    long[] bits = new long[count];
-    boolean good = true;
-    boolean admitted = true;
-    for (int i = 0; i < count; i++) {
-      Scenario.Assignment assignment = write.values().get(i);
-      Point point = operatorPoint(assignment, problems);
-      Long value =
-          point == null
-              ? null
-              : ExpressionReader.literal(assignment.value(), point.type(), problems);
-      good &= value != null;
-      if (value != null) {
-        cells[i] = scope().find(point.name()).index();
-        bits[i] = value;
-        admitted &= admits(point, value, assignment, write.refused(), problems);
-      }
+    @Override
+    public void end() {
+      happenings.add(nextMicros(), "end of " + text);
+      inner.end();
     }
-    if (!good || admitted == write.refused()) {
-      reportAccepted(write, good && admitted, problems);
-      return null;
-    }
-    return admitted
-        ? new Prepared(
-            () -> rig.writes().offer(new WriteRequest(cells, bits, new long[count])), null, 0)
-        : new Prepared(() -> {}, null, 0); // the server refuses it and nothing reaches a scan
-  }
-
-  private static void reportAccepted(Scenario.Write write, boolean accepted, Diagnostics problems) {
-    if (write.refused() && accepted) {
-      Name first = write.values().get(0).point();
-      problems.add(
-          Diagnostic.error(first.position(), "this write is in range and would not be refused")
-              .help("take `refused` away, or give a value outside the range"));
-    }
-  }
-
-  private static boolean admits(
-      Point point,
-      long value,
-      Scenario.Assignment assignment,
-      boolean refused,
-      Diagnostics problems) {
-    if (point.admits(value)) {
-      return true;
-    }
-    if (!refused) {
-      Type type = point.type();
-      problems.add(
-          Diagnostic.error(
-                  assignment.value().whole(),
-                  "`" + point.name() + "` cannot be " + Values.print(type, value))
-              .expected(
-                  "from "
-                      + Values.print(type, point.least())
-                      + " to "
-                      + Values.print(type, point.greatest())));
-    }
-    return false;
-  }
-
-  private Point operatorPoint(Scenario.Assignment assignment, Diagnostics problems) {
-    List<Point> points =
-        rig.project().controller().points().stream()
-            .filter(p -> p.kind() == Kind.OPERATOR)
-            .toList();
-    for (Point point : points) {
-      if (point.name().equalsIgnoreCase(assignment.point().text())) {
-        return point;
-      }
-    }
-    List<String> known = points.stream().map(Point::name).toList();
-    problems.add(
-        Diagnostic.error(
-                assignment.point().position(),
-                "no operator point named `" + assignment.point().text() + "`")
-            .expected("a name under operator")
-            .help(NearNames.question(assignment.point().text(), known)));
-    return null;
   }
 }

@@ -50,7 +50,7 @@ final class AtEndMonitor implements Monitor {
       worst.observe(i, last[i], endMicros);
     }
     List<Margin> margins = new ArrayList<>();
-    worst.addTo(margins, distances);
+    worst.addTo(margins, distances::unit);
     if (holds) {
       return ExpectationResult.of(atEnd.text(), Verdict.PASSED, margins, endMicros, "");
     }

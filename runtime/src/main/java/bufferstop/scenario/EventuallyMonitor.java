@@ -60,13 +60,13 @@ final class EventuallyMonitor implements Monitor {
       if (limit > 0) {
         margins.add(new Margin((limit - heldAt) / MICROS, "s", heldAt));
       }
-      greatest.addTo(margins, distances);
+      greatest.addTo(margins, distances::unit);
       return ExpectationResult.of(text, Verdict.PASSED, margins, heldAt, "");
     }
     if (during.isOpenAfter(endMicros) || during.fromMicros() > endMicros) {
       return ExpectationResult.open(text, Ends.early(endMicros));
     }
-    greatest.addTo(margins, distances);
+    greatest.addTo(margins, distances::unit);
     long at = limit == 0 ? endMicros : limit;
     List<Margin> here = margins.stream().map(m -> new Margin(m.value(), m.unit(), at)).toList();
     return ExpectationResult.of(

@@ -58,7 +58,7 @@ final class InvariantMonitor implements Monitor {
   @Override
   public ExpectationResult finish(long endMicros) {
     List<Margin> margins = new ArrayList<>();
-    least.addTo(margins, distances);
+    least.addTo(margins, distances::unit);
     long failedAt = evidence.keptAt();
     if (failedAt >= 0) {
       String reason = "it was " + (wanted ? "FALSE" : "TRUE") + " at " + Values.time(failedAt);

@@ -8,6 +8,7 @@ import bufferstop.model.Scenario.AtEnd;
 import bufferstop.model.Scenario.Count;
 import bufferstop.model.Scenario.Eventually;
 import bufferstop.model.Scenario.Expectation;
+import bufferstop.model.Scenario.Golden;
 import bufferstop.model.Scenario.Never;
 import bufferstop.model.Scenario.Persistence;
 import bufferstop.model.Scenario.Precedence;
@@ -41,8 +42,15 @@ final class ScenarioLinker {
       Expression when =
           text == null ? null : ExpressionReader.read(text, target.scope(), Type.BOOL, problems);
       Target.Prepared prepared = target.prepare(stimulus.deed(), problems);
-      if (prepared != null && (text == null || when != null)) {
-        all.add(new PendingStimulus(stimulus, when, prepared));
+      String follows = stimulus.trigger().follows();
+      PendingStimulus leader =
+          all.stream()
+              .filter(p -> !follows.isEmpty() && p.id().equals(follows))
+              .findFirst()
+              .orElse(null);
+      boolean caused = (text == null || when != null) && (follows.isEmpty() || leader != null);
+      if (prepared != null && caused) {
+        all.add(new PendingStimulus(stimulus, when, leader, prepared));
       }
     }
     return all;
@@ -79,6 +87,9 @@ final class ScenarioLinker {
   }
 
   private Monitor monitor(Expectation expectation, RecordingScope scope, Diagnostics found) {
+    if (expectation instanceof Golden golden) {
+      return new GoldenLinker(golden, scope, found).link();
+    }
     List<Condition> read = new ArrayList<>();
     for (SourceText text : conditions(expectation)) {
       Condition condition = read(text, scope, found);

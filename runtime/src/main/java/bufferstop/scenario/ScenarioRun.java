@@ -32,15 +32,15 @@ public final class ScenarioRun {
   public ScenarioResult run() {
     long began = System.nanoTime();
     long scans = 0;
-    long last = 0;
+    long last = -1;
     // judged is a copy, so that an expression that counts an error changes nothing in the run
     long[] seen = target.cells().clone();
     while (target.nextMicros() <= scenario.forMicros()) {
-      last = target.nextMicros();
       for (PendingStimulus stimulus : stimuli) {
-        stimulus.beforeScan(seen, last);
+        stimulus.beforeScan(seen, last, target.nextMicros());
       }
       target.scan();
+      last = target.nowMicros();
       scans++;
       System.arraycopy(target.cells(), 0, seen, 0, seen.length);
       for (int i = 0; i < monitors.size(); i++) {
@@ -74,7 +74,7 @@ public final class ScenarioRun {
         scenario,
         verdict,
         scans,
-        scans * target.periodMicros(),
+        lastMicros + target.periodMicros(),
         wallNanos,
         target.traceSha256(),
         List.copyOf(results),

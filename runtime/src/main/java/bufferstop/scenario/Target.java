@@ -25,6 +25,9 @@ public interface Target {
   /** Logical time of the next scan, microseconds. */
   long nextMicros();
 
+  /** Logical time of the last scan, microseconds; negative before the first. */
+  long nowMicros();
+
   /** Scan period, microseconds. */
   long periodMicros();
 
@@ -37,18 +40,28 @@ public interface Target {
   /** Identity of the run so far, lower-case hex; the run ends with it. */
   String traceSha256();
 
-  /** Something to do between scans. */
-  interface Act {
-    void perform();
-  }
+  /** A deed ready to be done, any number of times, between scans. */
+  interface Prepared {
 
-  /**
-   * A deed ready to be done.
-   *
-   * @param undo what ends it, or null
-   * @param undoAfterMicros when, counted from the deed
-   */
-  record Prepared(Act act, Act undo, long undoAfterMicros) {}
+    /** Does it. */
+    void begin();
+
+    /**
+     * Goes on with it, before each scan from the one in which it began until its end or its next
+     * beginning.
+     *
+     * @param elapsedMicros since its beginning
+     */
+    default void goOn(long elapsedMicros) {}
+
+    /** How long after its beginning it ends; 0 when it does not end by itself. */
+    default long lastsMicros() {
+      return 0;
+    }
+
+    /** Ends it. */
+    default void end() {}
+  }
 
   /**
    * Something that happened: a step, a trip, an alarm, a fault, a write, an event of a plant.

@@ -106,7 +106,7 @@ final class UntilMonitor implements Monitor {
         best.observe(i, held[i], endMicros);
       }
     }
-    best.addTo(margins, distances);
+    best.addTo(margins, distances::unit);
     if (passed) {
       return ExpectationResult.of(text, Verdict.PASSED, margins, untilAt, "");
     }

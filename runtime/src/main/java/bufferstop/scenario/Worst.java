@@ -3,6 +3,7 @@ package bufferstop.scenario;
 import bufferstop.scenario.ExpectationResult.Margin;
 import java.util.Arrays;
 import java.util.List;
+import java.util.function.IntFunction;
 
 /** The extreme of a distance in each unit, with its moment. */
 final class Worst {
@@ -37,10 +38,10 @@ final class Worst {
   }
 
   /** Adds the distances that are finite, each with its unit, never -0.0. */
-  void addTo(List<Margin> margins, Distances distances) {
+  void addTo(List<Margin> margins, IntFunction<String> unit) {
     for (int i = 0; i < extreme.length; i++) {
       if (!Double.isInfinite(extreme[i])) {
-        margins.add(new Margin(extreme[i] + 0.0, distances.unit(i), atMicros[i]));
+        margins.add(new Margin(extreme[i] + 0.0, unit.apply(i), atMicros[i]));
       }
     }
   }

@@ -29,6 +29,7 @@ final class Results {
             List.of(), List.of(), List.of(), List.of(), SourceText.of(""), List.of(), null),
         new Field(List.of(), List.of(), List.of(), List.of(), List.of(), List.of(), List.of()),
         List.of(),
+        List.of(),
         "ab12");
   }
 
@@ -39,6 +40,8 @@ final class Results {
             name,
             file,
             "R-1",
+            List.of(),
+            List.of(file),
             1_000_000,
             seed,
             List.of(),

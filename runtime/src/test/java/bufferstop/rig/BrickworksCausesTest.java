@@ -96,6 +96,7 @@ class BrickworksCausesTest {
         weaker,
         CAREFUL.field(),
         CAREFUL.maps(),
+        CAREFUL.sources(),
         CAREFUL.sha256());
   }
 

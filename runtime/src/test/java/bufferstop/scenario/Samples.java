@@ -88,7 +88,7 @@ final class Samples implements Target {
   Samples deed(String when, long afterMicros, String what, long forMicros) {
     SourceText text = when == null ? null : SourceText.of(when);
     Deed deed = new Release(new Name(what + ":" + forMicros, HERE));
-    stimuli.add(new Stimulus(new Trigger(text, afterMicros), deed, HERE));
+    stimuli.add(new Stimulus("", Trigger.once(text, afterMicros), deed, HERE));
     return this;
   }
 
@@ -104,6 +104,8 @@ final class Samples implements Target {
             "samples",
             "test",
             "",
+            List.of(),
+            List.of("test"),
             end,
             1,
             List.of(),
@@ -126,9 +128,27 @@ final class Samples implements Target {
   @Override
   public Prepared prepare(Deed deed, Diagnostics problems) {
     String[] parts = ((Release) deed).element().text().split(":");
-    long lasts = Long.parseLong(parts[1]);
-    Act undo = lasts == 0 ? null : () -> acts.add(parts[0] + " ends before scan " + scans);
-    return new Prepared(() -> acts.add(parts[0] + " before scan " + scans), undo, lasts);
+    return new Prepared() {
+      @Override
+      public void begin() {
+        acts.add(parts[0] + " before scan " + scans);
+      }
+
+      @Override
+      public long lastsMicros() {
+        return Long.parseLong(parts[1]);
+      }
+
+      @Override
+      public void end() {
+        acts.add(parts[0] + " ends before scan " + scans);
+      }
+    };
+  }
+
+  @Override
+  public long nowMicros() {
+    return times == null ? (scans - 1) * periodMicros : times[scans - 1];
   }
 
   @Override
