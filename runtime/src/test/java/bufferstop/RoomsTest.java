@@ -60,6 +60,7 @@ class RoomsTest {
                   "plant",
                   "engine",
                   "modbus",
+                  "trace",
                   "scenario",
                   "rig",
                   "report")));

@@ -5,10 +5,10 @@ import bufferstop.model.Diagnostics;
 import bufferstop.model.Project;
 import bufferstop.model.Scenario;
 import bufferstop.plant.PlantCatalog;
-import bufferstop.rig.Rig;
-import bufferstop.rig.VirtualRig;
-import bufferstop.scenario.ScenarioRun;
+import bufferstop.rig.Batch;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -30,26 +30,13 @@ final class CheckCommand implements Callable<Integer> {
     PlantCatalog plants = argument.plants(problems);
     Project project = argument.load(problems);
     if (project != null) {
-      checkScenarios(project, plants, Rig.build(project, plants, 1, problems), problems);
+      List<Scenario> scenarios = new ArrayList<>();
+      for (Path file : ScenarioFiles.of(project)) {
+        scenarios.addAll(ScenarioLoader.read(file, null, problems));
+      }
+      Batch.check(project, plants, scenarios, problems);
     }
     Said.problems(problems, spec.commandLine().getOut());
     return problems.hasErrors() ? Exit.NOT_PROVEN : Exit.OK;
-  }
-
-  /** A scenario is linked, not run, so those without settings of their own share one rig. */
-  private static void checkScenarios(
-      Project project, PlantCatalog plants, Rig sound, Diagnostics problems) {
-    VirtualRig shared = sound == null ? null : new VirtualRig(sound);
-    for (Path file : ScenarioFiles.of(project)) {
-      for (Scenario scenario : ScenarioLoader.read(file, null, problems)) {
-        VirtualRig rig =
-            shared == null || scenario.settings().isEmpty()
-                ? shared
-                : VirtualRig.build(project, plants, scenario, problems);
-        if (rig != null) {
-          ScenarioRun.link(scenario, rig, problems);
-        }
-      }
-    }
   }
 }

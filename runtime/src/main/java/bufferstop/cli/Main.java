@@ -19,6 +19,7 @@ import picocli.CommandLine.Spec;
       PointsCommand.class,
       RunCommand.class,
       TestCommand.class,
+      TraceCommand.class,
       CommandLine.HelpCommand.class
     })
 public final class Main implements Runnable {

@@ -1,6 +1,7 @@
 package bufferstop.model;
 
 import java.util.List;
+import java.util.Locale;
 
 /**
  * One scenario: a file, or one row of its table with one seed.
@@ -28,6 +29,12 @@ public record Scenario(
     List<Stimulus> stimuli,
     List<Expectation> expectations,
     Position position) {
+
+  /** Its name as the name of a file, with the seed where that is not the usual one. */
+  public String slug() {
+    String words = name.toLowerCase(Locale.ROOT).replaceAll("[^a-z0-9]+", "-");
+    return words.replaceAll("^-|-$", "") + (seed == 1 ? "" : "-seed-" + seed);
+  }
 
   /**
    * When something is done.

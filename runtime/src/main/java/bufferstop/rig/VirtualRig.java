@@ -10,22 +10,25 @@ import bufferstop.model.NearNames;
 import bufferstop.model.Project;
 import bufferstop.model.Scenario;
 import bufferstop.model.Scope;
+import bufferstop.model.Symbol;
 import bufferstop.model.Values;
 import bufferstop.plant.FieldRun;
 import bufferstop.plant.PlantCatalog;
 import bufferstop.scenario.DeedText;
 import bufferstop.scenario.Target;
 import bufferstop.st.Expression;
-import bufferstop.trace.TraceDigest;
+import bufferstop.trace.TraceWriter;
+import java.io.OutputStream;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 
 /** A rig in virtual time: as fast as the machine allows, the same everywhere. */
-public final class VirtualRig implements Target {
+public final class VirtualRig implements Target, AutoCloseable {
   private final Rig rig;
   private final VirtualClock clock = new VirtualClock();
   private final ScanLoop loop;
-  private final TraceDigest trace;
+  private final TraceWriter trace;
   private final Happenings happenings = new Happenings();
   private final EventWatch events;
 
@@ -36,12 +39,26 @@ public final class VirtualRig implements Target {
    */
   public static VirtualRig build(
       Project project, PlantCatalog catalog, Scenario scenario, Diagnostics problems) {
+    return build(project, catalog, scenario, null, problems);
+  }
+
+  /**
+   * The same whose trace goes to a file.
+   *
+   * @param file as for the constructor
+   */
+  public static VirtualRig build(
+      Project project,
+      PlantCatalog catalog,
+      Scenario scenario,
+      OutputStream file,
+      Diagnostics problems) {
     scenario.settings().forEach(s -> checkPlant(s.key(), project, problems));
     // what is wrong elsewhere must not hide what is wrong here
     Diagnostics found = new Diagnostics();
     Rig rig = Rig.build(project.withSettings(scenario.settings()), catalog, scenario.seed(), found);
     found.sorted().forEach(problems::add);
-    return rig == null ? null : new VirtualRig(rig);
+    return rig == null ? null : new VirtualRig(rig, file);
   }
 
   private static void checkPlant(Name plant, Project project, Diagnostics problems) {
@@ -54,21 +71,43 @@ public final class VirtualRig implements Target {
     }
   }
 
+  /** One whose trace is digested alone. */
+  public VirtualRig(Rig rig) {
+    this(rig, null);
+  }
+
   /**
    * @param rig fresh from {@link Rig#build}
+   * @param file takes the trace; buffered; closed by {@link #close}; null to digest it alone
    */
-  public VirtualRig(Rig rig) {
+  public VirtualRig(Rig rig, OutputStream file) {
     this.rig = rig;
     loop = new ScanLoop(rig.engine(), clock, rig.project());
-    trace = new TraceDigest(rig.layout().symbols(), rig.project().periodMicros());
+    trace = new TraceWriter(traced(rig), rig.project().periodMicros(), file);
     rig.field()
         .reportTo(
             (plant, text, value, unit) -> {
               String amount = unit.isEmpty() ? "" : " " + Values.number(value) + " " + unit;
-              happenings.add(rig.engine().nowMicros(), plant + ": " + text + amount);
+              tell(rig.engine().nowMicros(), plant + ": " + text + amount);
             });
     events = new EventWatch(rig.project(), rig.layout(), happenings::add);
     events.start(cells());
+  }
+
+  /** Every value by cell; what the program says of an output apart from what the field is given. */
+  static List<Symbol> traced(Rig rig) {
+    List<Symbol> traced = new ArrayList<>();
+    for (Symbol s : rig.layout().symbols()) {
+      boolean hidden = s.kind() == Symbol.Kind.OUTPUT && rig.layout().field().find(s.name()) != s;
+      String name = hidden ? s.name() + ".program" : s.name();
+      traced.add(new Symbol(s.index(), name, s.type(), s.kind(), s.unit(), s.text(), s.declared()));
+    }
+    return traced;
+  }
+
+  private void tell(long atMicros, String text) {
+    happenings.add(atMicros, text);
+    trace.event(text);
   }
 
   @Override
@@ -118,6 +157,12 @@ public final class VirtualRig implements Target {
     return trace.sha256();
   }
 
+  /** Ends the trace's file. */
+  @Override
+  public void close() {
+    trace.close();
+  }
+
   /** Pictures of all plants as they stand. */
   public List<FieldRun.Picture> pictures() {
     return rig.field().pictures();
@@ -141,7 +186,7 @@ public final class VirtualRig implements Target {
 
     @Override
     public void begin() {
-      happenings.add(nextMicros(), text);
+      tell(nextMicros(), text);
       inner.begin();
     }
 
@@ -157,7 +202,7 @@ public final class VirtualRig implements Target {
 
     @Override
     public void end() {
-      happenings.add(nextMicros(), "end of " + text);
+      tell(nextMicros(), "end of " + text);
       inner.end();
     }
   }
