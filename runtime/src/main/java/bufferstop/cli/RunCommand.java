@@ -72,7 +72,7 @@ final class RunCommand implements Callable<Integer> {
       if (port < 0) {
         return Exit.RUN_FAILED;
       }
-      sayBeginning(rig, port, out);
+      sayBeginning(rig, port, run.securePort(), out);
       return scan(rig, run, forMicros, out, err);
     }
   }
@@ -91,21 +91,13 @@ final class RunCommand implements Callable<Integer> {
     try {
       return run.open();
     } catch (IOException e) {
-      ModbusMap map = rig.map("hmi");
-      err.println(
-          "bufferstop: cannot listen on "
-              + map.host()
-              + ":"
-              + map.port()
-              + " (map hmi): "
-              + e.getMessage()
-              + "; end what uses the port, or change `listen`");
+      err.println("bufferstop: " + e.getMessage());
       err.flush();
       return -1;
     }
   }
 
-  private static void sayBeginning(Rig rig, int port, PrintWriter out) {
+  private static void sayBeginning(Rig rig, int port, int securePort, PrintWriter out) {
     String why =
         rig.project().field().plants().isEmpty()
             ? "nothing is wired"
@@ -114,10 +106,7 @@ final class RunCommand implements Callable<Integer> {
     out.println("Bufferstop " + Main.Version.number() + " runs " + rig.project().name());
     ModbusMap map = rig.map("hmi");
     if (map != null) {
-      out.println("hmi: Modbus TCP on " + map.host() + ":" + port + ", unit " + map.unit());
-      if (!map.host().equals("127.0.0.1") && !map.host().equals("localhost")) {
-        out.println("warning: whoever reaches this address can operate the controller");
-      }
+      ListenerText.print(rig.maps(), port, securePort, out);
     }
     out.println(
         "caution: this proves logic on the bench; it is no safety system. Emergency stop, guards"

@@ -72,4 +72,40 @@ public final class SnapshotRing {
       Thread.onSpinWait();
     }
   }
+
+  /** Works on one publication. */
+  public interface Reader {
+
+    /**
+     * Reads what it needs from an image. It may be called again, and values may then have been of
+     * two scans: what it made of them is not used, but it must not fail over them.
+     *
+     * @param cells not to be kept or written
+     */
+    void read(long[] cells);
+  }
+
+  /**
+   * Lets a reader work on the newest publication, again until it was not overwritten meanwhile.
+   *
+   * @return number of the publication that was read
+   * @throws IllegalStateException when nothing was published yet
+   */
+  public long read(Reader reader) {
+    while (true) {
+      long number = published;
+      if (number < 0) {
+        throw new IllegalStateException("no scan was published yet");
+      }
+      int place = (int) (number % DEPTH);
+      if ((long) LONGS.getAcquire(stamps, place) == number) {
+        reader.read(images[place]);
+        VarHandle.acquireFence();
+        if ((long) LONGS.getOpaque(stamps, place) == number) {
+          return number;
+        }
+      }
+      Thread.onSpinWait();
+    }
+  }
 }

@@ -3,35 +3,37 @@ package bufferstop.load;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.ModbusMap;
+import bufferstop.model.ModbusMap.Coding;
 import bufferstop.model.ModbusMap.Entry;
-import bufferstop.model.ModbusMap.Table;
-import bufferstop.model.ModbusMap.WordOrder;
-import bufferstop.model.Name;
-import bufferstop.model.Position;
+import bufferstop.model.Point;
+import bufferstop.model.Serving;
 import bufferstop.model.SourceText;
 import bufferstop.model.Tree;
-import bufferstop.model.Type;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
+import java.util.Map;
+import java.util.TreeMap;
 import java.util.stream.Stream;
 
 /** Reads the {@code modbus} section. Types of points are filled in when names are resolved. */
 final class ModbusLoader {
-  private static final Pattern ADDRESS = Pattern.compile("(\\S+):(\\d{1,5})");
-  private static final List<String> TABLES = Stream.of(Table.values()).map(t -> t.word()).toList();
-
   private final Sections sections;
   private final Diagnostics problems;
+  private final List<Point> points;
+  private final String project;
 
-  ModbusLoader(Sections sections, Diagnostics problems) {
+  /**
+   * @param points of the controller, for entries that mean all of a kind
+   * @param project name of the project, which its clients can ask for
+   */
+  ModbusLoader(Sections sections, List<Point> points, String project, Diagnostics problems) {
     this.sections = sections;
+    this.points = points;
+    this.project = project;
     this.problems = problems;
   }
 
-  /** The maps of the section; none without a section. */
+  /** The maps of the section, a face followed by its further units; none without a section. */
   List<ModbusMap> read(TableReader modbus) {
     List<ModbusMap> maps = new ArrayList<>();
     if (modbus == null) {
@@ -39,72 +41,115 @@ final class ModbusLoader {
     }
     for (String name : List.of("hmi", "field", "plc")) {
       TableReader reader = sections.table(modbus, name, "a Modbus map");
-      ModbusMap map = reader == null ? null : map(name, reader);
-      if (map != null) {
-        maps.add(map);
+      if (reader != null) {
+        maps.addAll(face(name, reader));
       }
     }
     modbus.finish();
     return List.copyOf(maps);
   }
 
-  private ModbusMap map(String name, TableReader reader) {
-    SourceText address = address(name.equals("hmi"), reader);
+  private List<ModbusMap> face(String name, TableReader reader) {
+    HostAndPort address = address(name.equals("hmi"), reader);
     int unit = (int) reader.whole("unit", 1, 0, 255);
     reader.required("map");
-    List<Entry> entries = new ArrayList<>();
-    for (Tree item : sections.list(reader, "map", "a list of {point: , coil: } and the like")) {
-      TableReader entryReader = TableReader.open(item, "a map entry", problems);
-      Entry entry = entryReader == null ? null : entry(entryReader);
-      if (entry != null) {
-        entries.add(entry);
-      }
-    }
+    MapEntries map = map(reader, Coding.PLAIN);
+    List<ModbusMap> further = further(name, reader, unit);
+    List<String> named =
+        Stream.concat(
+                map.sections().stream(),
+                further.stream().flatMap(m -> m.entries().stream()).map(Entry::section))
+            .filter(s -> !s.isEmpty())
+            .distinct()
+            .toList();
+    Serving serving = new ServingLoader(sections, problems, project).read(reader, named);
     reader.finish();
-    return address == null ? null : map(name, address, unit, List.copyOf(entries), reader);
+    List<ModbusMap> maps = new ArrayList<>();
+    if (address == null) {
+      return maps;
+    }
+    maps.add(
+        new ModbusMap(
+            name,
+            address.host(),
+            address.port(),
+            unit,
+            map.entries(),
+            map.gaps(),
+            serving,
+            reader.position()));
+    for (ModbusMap more : further) {
+      maps.add(
+          new ModbusMap(
+              more.name(),
+              address.host(),
+              address.port(),
+              more.unit(),
+              more.entries(),
+              more.gaps(),
+              serving.identifiedAs(more.serving().identification()),
+              more.position()));
+    }
+    return maps;
   }
 
-  private static SourceText address(boolean hmi, TableReader reader) {
+  private MapEntries map(TableReader reader, Coding above) {
+    MapEntryLoader loader = new MapEntryLoader(points, problems);
+    Coding coding = loader.orders(reader, above);
+    String expected = "a list of {point: , coil: } and the like";
+    return loader.read(sections.list(reader, "map", expected), coding);
+  }
+
+  /** Further units: each with an identifier and a map of its own, addresses still unknown. */
+  private List<ModbusMap> further(String face, TableReader reader, int first) {
+    List<ModbusMap> maps = new ArrayList<>();
+    Map<Integer, String> taken = new TreeMap<>(Map.of(first, face));
+    for (Tree.Entry entry : sections.names(reader, "units", "further units by name")) {
+      boolean named = Identifiers.check(entry.key(), problems);
+      TableReader own = TableReader.open(entry, "a unit", problems);
+      if (own == null) {
+        continue;
+      }
+      own.required("unit");
+      int unit = (int) own.whole("unit", -1, 0, 255);
+      own.required("map");
+      MapEntries map = map(own, Coding.PLAIN);
+      Map<Integer, String> identification =
+          new ServingLoader(sections, problems, project).identification(own);
+      own.finish();
+      if (unit >= 0 && taken.putIfAbsent(unit, entry.key().text()) != null) {
+        problems.add(
+            Diagnostic.error(
+                    own.tree("unit").position(),
+                    "unit " + unit + " is `" + taken.get(unit) + "` already")
+                .expected("another identifier for each unit behind a listener"));
+      } else if (unit >= 0 && named) {
+        maps.add(
+            new ModbusMap(
+                face + "." + entry.key().text(),
+                "",
+                -1,
+                unit,
+                map.entries(),
+                map.gaps(),
+                Serving.STANDARD.identifiedAs(identification),
+                own.position()));
+      }
+    }
+    return maps;
+  }
+
+  /** Null after a diagnostic. */
+  private HostAndPort address(boolean hmi, TableReader reader) {
     String key = hmi ? "listen" : "address";
     String other = hmi ? "address" : "listen";
     reader.belongs(other, hmi ? "the maps field and plc" : "the map hmi");
-    return reader.has(other) ? reader.text(key) : reader.requiredText(key);
-  }
-
-  private ModbusMap map(
-      String name, SourceText address, int unit, List<Entry> entries, TableReader reader) {
-    Matcher matcher = ADDRESS.matcher(address.value());
-    boolean good = matcher.matches() && !matcher.group(1).isEmpty();
-    int port = good ? Integer.parseInt(matcher.group(2)) : -1;
-    if (port < 0 || port > 65535) {
-      problems.add(
-          Diagnostic.error(address.whole(), "`" + address.value() + "` is no address")
-              .expected("host:port, port from 0 to 65535, for instance 127.0.0.1:1502"));
-      return null;
+    boolean secureAlone = reader.has("secure") && !reader.has(key);
+    if (secureAlone) {
+      reader.tree(key);
+      return HostAndPort.NONE;
     }
-    return new ModbusMap(name, matcher.group(1), port, unit, entries, reader.position());
-  }
-
-  private Entry entry(TableReader reader) {
-    Name point = reader.requiredName("point");
-    WordOrder order = reader.choice("word_order", WordOrder.class, WordOrder.HIGH_WORD_FIRST);
-    List<String> given = reader.given(TABLES);
-    int address = given.size() == 1 ? (int) reader.whole(given.get(0), -1, 0, 65535) : -1;
-    boolean known = reader.finish();
-    if (given.size() > 1 || given.isEmpty() && known) {
-      problems.add(
-          Diagnostic.error(
-                  point == null ? reader.at() : point.position(),
-                  given.isEmpty()
-                      ? "this entry names no table"
-                      : "this entry names several tables: " + String.join(", ", given))
-              .expected("exactly one of " + String.join(", ", TABLES) + ", with an address"));
-    }
-    if (point == null || address < 0) {
-      return null;
-    }
-    Table table = Table.valueOf(given.get(0).toUpperCase(Locale.ROOT));
-    Position place = reader.tree(given.get(0)).position();
-    return new Entry(point, table, address, Type.BOOL, order, place);
+    SourceText text = reader.has(other) ? reader.text(key) : reader.requiredText(key);
+    return text == null ? null : HostAndPort.read(text, problems);
   }
 }

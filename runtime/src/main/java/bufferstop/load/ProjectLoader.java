@@ -63,7 +63,10 @@ public final class ProjectLoader {
             .read(sections.table(reader, "controller", "the controller"));
     Field field = new FieldLoader(files, problems).read(reader, fieldPoints(controller));
     TableReader modbus = sections.table(reader, "modbus", "Modbus maps");
-    List<ModbusMap> maps = new ModbusLoader(sections, problems).read(modbus);
+    List<ModbusMap> maps =
+        new ModbusLoader(
+                sections, controller.points(), name == null ? "unnamed" : name.value(), problems)
+            .read(modbus);
     Path folder = file.getParent() == null ? Path.of(".") : file.getParent();
     Project project =
         new Project(

@@ -16,7 +16,19 @@ final class Sections {
       Set.of("supplies", "nodes", "panel", "circuits", "hazards", "alarms", "wiring");
 
   /** Sections that declare no name an expression may use. */
-  private static final Set<String> WITHOUT_NAMES = Set.of("modbus", "hmi", "field", "plc", "map");
+  private static final Set<String> WITHOUT_NAMES =
+      Set.of(
+          "modbus",
+          "hmi",
+          "field",
+          "plc",
+          "map",
+          "units",
+          "clients",
+          "identification",
+          "private",
+          "secure",
+          "roles");
 
   private final ProjectFiles files;
   private final Diagnostics problems;

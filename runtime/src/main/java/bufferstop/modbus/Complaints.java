@@ -13,6 +13,8 @@ final class Complaints {
   /** What can go wrong without ending the server. */
   enum Kind {
     ACCEPT,
+    ADDRESS,
+    HANDSHAKE,
     STREAM,
     ANSWER
   }
@@ -28,11 +30,15 @@ final class Complaints {
   }
 
   void add(Kind kind, String what, Exception cause) {
-    if (counts.get(kind).getAndIncrement() == 0) {
-      String why = cause.getMessage() == null ? cause.toString() : cause.getMessage();
-      LOG.warn("modbus map `{}`: {}: {} (said once, then counted)", map, what, why);
-    }
+    String why = cause.getMessage() == null ? cause.toString() : cause.getMessage();
+    add(kind, what + ": " + why);
     LOG.debug("modbus map `{}`: {}", map, what, cause);
+  }
+
+  void add(Kind kind, String what) {
+    if (counts.get(kind).getAndIncrement() == 0) {
+      LOG.warn("modbus map `{}`: {} (said once, then counted)", map, what);
+    }
   }
 
   long count(Kind kind) {

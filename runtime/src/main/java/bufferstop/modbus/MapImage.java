@@ -2,6 +2,7 @@ package bufferstop.modbus;
 
 import bufferstop.model.ModbusMap;
 import bufferstop.model.ModbusMap.Entry;
+import bufferstop.model.ModbusMap.Gap;
 import bufferstop.model.ModbusMap.Table;
 import bufferstop.model.Point;
 import bufferstop.model.Scope;
@@ -30,7 +31,7 @@ public final class MapImage {
   /**
    * Resolves a map.
    *
-   * @param map without errors, as the loader leaves it
+   * @param map without errors and with all addresses, as the linker leaves it
    * @param scope what the map's names mean, usually {@code Layout.field()}
    * @param writable points that clients may write where they stand in a coil or holding register;
    *     everything else is read only
@@ -40,19 +41,27 @@ public final class MapImage {
   public static MapImage of(ModbusMap map, Scope scope, Collection<Point> writable) {
     Map<String, Point> byName = new TreeMap<>();
     writable.forEach(point -> byName.put(point.name().toLowerCase(Locale.ROOT), point));
-    Map<Table, List<Slot>> slots = new EnumMap<>(Table.class);
-    for (Table table : Table.values()) {
-      slots.put(table, new ArrayList<>());
-    }
-    for (Entry entry : map.entries()) {
-      slots.get(entry.table()).add(slot(entry, scope, byName));
-    }
     MapImage image = new MapImage(map.name());
-    slots.forEach((table, list) -> image.tables.put(table, table(map, table, list)));
+    for (Table table : Table.values()) {
+      List<Slot> slots = new ArrayList<>();
+      Map<Integer, List<BitsSlot.Part>> parts = new TreeMap<>();
+      for (Entry entry : map.entries()) {
+        if (entry.table() == table) {
+          add(entry, symbol(entry, scope), byName, slots, parts);
+        }
+      }
+      parts.forEach((at, bits) -> slots.add(new BitsSlot(at, bits.toArray(BitsSlot.Part[]::new))));
+      for (Gap gap : map.gaps()) {
+        if (gap.table() == table) {
+          slots.add(new GapSlot(gap.address(), gap.size()));
+        }
+      }
+      image.tables.put(table, table(map, table, slots));
+    }
     return image;
   }
 
-  private static Slot slot(Entry entry, Scope scope, Map<String, Point> writable) {
+  private static Symbol symbol(Entry entry, Scope scope) {
     String name = entry.point().text();
     Symbol symbol = scope.find(name);
     if (symbol == null) {
@@ -62,28 +71,47 @@ public final class MapImage {
       throw new IllegalArgumentException(
           "`" + name + "` is " + symbol.type() + ", mapped as " + entry.type());
     }
-    if (entry.table().isBit() && entry.type() != Type.BOOL) {
+    boolean bit = entry.table().isBit() || entry.bit() != ModbusMap.WHOLE;
+    if (bit && entry.type() != Type.BOOL) {
       throw new IllegalArgumentException(
           "`" + name + "` is " + entry.type() + ", which does not fit one bit");
     }
     if (entry.address() < 0 || entry.address() + entry.size() > ADDRESSES) {
       throw new IllegalArgumentException("`" + name + "` lies outside addresses 0 to 65535");
     }
-    Point point = writable.get(symbol.name().toLowerCase(Locale.ROOT));
-    return new Slot(
-        entry.address(),
-        entry.size(),
-        symbol.index(),
-        entry.type(),
-        entry.order(),
-        entry.table().isWritable() ? point : null);
+    return symbol;
+  }
+
+  private static void add(
+      Entry entry,
+      Symbol symbol,
+      Map<String, Point> writable,
+      List<Slot> slots,
+      Map<Integer, List<BitsSlot.Part>> parts) {
+    Point found = writable.get(symbol.name().toLowerCase(Locale.ROOT));
+    Point point = entry.table().isWritable() ? found : null;
+    int cell = symbol.index();
+    if (entry.bit() != ModbusMap.WHOLE) {
+      parts
+          .computeIfAbsent(entry.address(), at -> new ArrayList<>())
+          .add(new BitsSlot.Part(entry.bit(), cell, entry.section(), point));
+      return;
+    }
+    slots.add(
+        new ValueSlot(
+            entry.address(),
+            entry.size(),
+            cell,
+            entry.type(),
+            entry.coding(),
+            entry.section(),
+            point));
   }
 
   private static AddressTable table(ModbusMap map, Table table, List<Slot> slots) {
     slots.sort(Comparator.comparingInt(Slot::address));
     for (int i = 1; i < slots.size(); i++) {
-      Slot before = slots.get(i - 1);
-      if (before.address() + before.size() > slots.get(i).address()) {
+      if (slots.get(i - 1).end() > slots.get(i).address()) {
         throw new IllegalArgumentException(
             table.word()
                 + " "

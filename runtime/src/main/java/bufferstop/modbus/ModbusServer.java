@@ -1,93 +1,115 @@
 package bufferstop.modbus;
 
-import bufferstop.image.OperatorWrites;
-import bufferstop.image.SnapshotRing;
+import bufferstop.model.Network;
+import bufferstop.model.Serving;
 import java.io.IOException;
 import java.net.InetAddress;
 import java.net.InetSocketAddress;
-import java.net.ServerSocket;
-import java.net.Socket;
+import java.nio.channels.ServerSocketChannel;
+import java.util.List;
 import java.util.concurrent.TimeUnit;
-import java.util.concurrent.locks.LockSupport;
-import javax.net.ServerSocketFactory;
 
 /**
- * Serves one map to Modbus TCP clients: functions 1 to 6, 15, 16, 22 and 23. A read is answered
- * from one published scan. A write is answered once a published scan shows it. Whatever goes wrong
- * with one client or one request, the others are served.
+ * Serves units to Modbus TCP clients: functions 1 to 6, 15, 16, 22, 23 and 43/14, plain or inside
+ * TLS. A read is answered from one published scan. A write is answered once a published scan shows
+ * it. Whatever goes wrong with one client or one request, the others are served.
  */
 public final class ModbusServer implements AutoCloseable {
-  private static final int BACKLOG = 64;
-  private static final long LOOK_NANOS = TimeUnit.MICROSECONDS.toNanos(200);
-  private static final long ACCEPT_PAUSE_NANOS = TimeUnit.MILLISECONDS.toNanos(100);
-
-  private final MapImage image;
-  private final OperatorWrites writes;
-  private final SnapshotRing snapshots;
+  private final Listener listener;
   private final String host;
   private final int wantedPort;
-  private final int unit;
-  private final Limits limits;
-  private final ServerSocketFactory sockets;
-  private final Complaints complaints;
-  private final Connections connections;
-  private ServerSocket listener;
-  private Thread acceptor;
+  private boolean started;
 
   /**
    * What the server puts up with.
    *
    * @param connections clients at a time; one more closes the one idle longest
+   * @param perAddress clients at a time from one address; one more closes its own idle longest
    * @param writeMillis how long a write may wait for a scan before it is withdrawn and answered 04
+   * @param idleNanos a client without a request for so long is closed; 0 for never
+   * @param stuckNanos so long half a request, a handshake or an unread answer may stand
+   * @param from who may connect
+   * @param writers who of them may write; others are answered 01
+   * @param priority whose connections are never closed for others or for being idle
    */
-  public record Limits(int connections, long writeMillis) {
-    /** 64 clients, one second. */
-    public static final Limits STANDARD = new Limits(64, 1000);
+  public record Limits(
+      int connections,
+      int perAddress,
+      long writeMillis,
+      long idleNanos,
+      long stuckNanos,
+      List<Network> from,
+      List<Network> writers,
+      List<Network> priority) {
+    private static final long WRITE_MILLIS = 1000;
+    private static final long STUCK_NANOS = TimeUnit.SECONDS.toNanos(10);
+
+    /** What a project says that says nothing. */
+    public static final Limits STANDARD = of(Serving.STANDARD);
+
+    /** What a project says; a write waits a second, half a request ten. */
+    public static Limits of(Serving serving) {
+      return new Limits(
+          serving.connections(),
+          serving.perAddress(),
+          WRITE_MILLIS,
+          TimeUnit.MICROSECONDS.toNanos(serving.idleMicros()),
+          STUCK_NANOS,
+          serving.from(),
+          serving.writers(),
+          serving.priority());
+    }
   }
 
   /**
-   * A server, not yet listening.
+   * A server, not yet listening, whose clients prove nothing.
    *
-   * @param writes where writes of the map's writable points go
-   * @param snapshots what is read
+   * @param name for threads and messages, usually that of the map
+   * @param units each with its own map; the first answers identifiers 0 and 255 too, which mean the
+   *     server itself; any other identifier is answered 0A
    * @param host address to listen on
    * @param port 0 to 65535; 0 asks the system for a free one
-   * @param unit unit identifier answered besides 0 and 255, which mean the server itself
    */
-  public ModbusServer(
-      MapImage image,
-      OperatorWrites writes,
-      SnapshotRing snapshots,
-      String host,
-      int port,
-      int unit,
-      Limits limits) {
-    this(image, writes, snapshots, host, port, unit, limits, ServerSocketFactory.getDefault());
+  public ModbusServer(String name, List<Unit> units, String host, int port, Limits limits) {
+    this(name, units, host, port, limits, ServerSocketChannel::accept);
   }
 
   ModbusServer(
-      MapImage image,
-      OperatorWrites writes,
-      SnapshotRing snapshots,
+      String name,
+      List<Unit> units,
       String host,
       int port,
-      int unit,
       Limits limits,
-      ServerSocketFactory sockets) {
-    this.image = image;
-    this.writes = writes;
-    this.snapshots = snapshots;
+      PlainListener.Door door) {
+    Complaints complaints = new Complaints(name);
+    Dispatch dispatch = new Dispatch(new Units(units), limits.writeMillis(), complaints);
+    this.listener =
+        new PlainListener("modbus-" + name, dispatch, new Admission(limits), complaints, door);
     this.host = host;
     this.wantedPort = port;
-    this.unit = unit;
-    this.limits = limits;
-    this.sockets = sockets;
-    complaints = new Complaints(image.name());
-    connections = new Connections(limits.connections(), threadName("client"));
   }
 
-  private String threadName(String role) {
-    return "modbus-" + image.name() + "-" + role;
+  /**
+   * A server, not yet listening, whose clients prove who they are and what their role is.
+   *
+   * @param credentials what the server proves itself with, and whom it trusts with what
+   */
+  public ModbusServer(
+      String name,
+      List<Unit> units,
+      String host,
+      int port,
+      Limits limits,
+      Credentials credentials) {
+    this.listener =
+        new SecureListener(
+            "modbus-" + name + "-secure",
+            new Units(units),
+            limits,
+            credentials,
+            new Complaints(name));
+    this.host = host;
+    this.wantedPort = port;
   }
 
   /**
@@ -97,47 +119,11 @@ public final class ModbusServer implements AutoCloseable {
    * @throws IOException when the host is unknown
    */
   public void start() throws IOException {
-    if (listener != null) {
+    if (started) {
       throw new IllegalStateException("start was called before");
     }
-    ServerSocket socket = sockets.createServerSocket();
-    try {
-      socket.setReuseAddress(true);
-      socket.bind(new InetSocketAddress(InetAddress.getByName(host), wantedPort), BACKLOG);
-    } catch (IOException e) {
-      socket.close();
-      throw e;
-    }
-    listener = socket;
-    acceptor = new Thread(this::acceptAll, threadName("listen"));
-    acceptor.setDaemon(true);
-    acceptor.start();
-  }
-
-  private void acceptAll() {
-    while (!listener.isClosed()) {
-      try {
-        connections.add(connection(listener.accept()));
-      } catch (IOException | RuntimeException e) {
-        if (!listener.isClosed()) {
-          complaints.add(Complaints.Kind.ACCEPT, "cannot take a new client for now", e);
-          LockSupport.parkNanos(ACCEPT_PAUSE_NANOS);
-        }
-      }
-    }
-  }
-
-  private Connection connection(Socket socket) throws IOException {
-    Handover handover =
-        new Handover(
-            writes, snapshots, limits.writeMillis(), () -> LockSupport.parkNanos(LOOK_NANOS));
-    Dispatch dispatch = new Dispatch(image, unit, new Reads(snapshots), handover, complaints);
-    try {
-      return new Connection(socket, dispatch, complaints);
-    } catch (IOException e) {
-      socket.close();
-      throw e;
-    }
+    listener.start(new InetSocketAddress(InetAddress.getByName(host), wantedPort));
+    started = true;
   }
 
   /**
@@ -146,25 +132,22 @@ public final class ModbusServer implements AutoCloseable {
    * @throws IllegalStateException before {@link #start}
    */
   public int port() {
-    if (listener == null) {
+    if (!started) {
       throw new IllegalStateException("port is known after start");
     }
-    return listener.getLocalPort();
+    return listener.port();
   }
 
-  /** Closes the listener, then every client's socket, then waits for all threads to end. */
+  /** Clients connected now. */
+  public int clients() {
+    return listener.clients();
+  }
+
+  /** Takes no more clients, closes those there are, then waits for all threads to end. */
   @Override
   public void close() {
-    if (listener == null) {
-      return;
-    }
-    try {
+    if (started) {
       listener.close();
-    } catch (IOException e) {
-      // it takes no more clients all the same
     }
-    acceptor.interrupt(); // out of the pause after a failed accept
-    connections.close();
-    Threads.join(acceptor);
   }
 }

@@ -1,7 +1,5 @@
 package bufferstop.modbus;
 
-import com.ghgande.j2mod.modbus.Modbus;
-
 /**
  * Judges the structure of a request on its raw bytes, before anything parses it: known function,
  * quantities, byte counts, coil value, exact length. Addresses are judged later, against the map.
@@ -27,22 +25,25 @@ final class PduCheck {
    */
   static int fault(byte[] bytes, int from, int length) {
     return switch (bytes[from] & 0xFF) {
-      case Modbus.READ_COILS, Modbus.READ_INPUT_DISCRETES ->
+      case FunctionCode.READ_COILS, FunctionCode.READ_DISCRETE_INPUTS ->
           unless(length == 5 && within(word(bytes, from + 3), MOST_READ_BITS));
-      case Modbus.READ_MULTIPLE_REGISTERS, Modbus.READ_INPUT_REGISTERS ->
+      case FunctionCode.READ_HOLDING_REGISTERS, FunctionCode.READ_INPUT_REGISTERS ->
           unless(length == 5 && within(word(bytes, from + 3), MOST_READ_REGISTERS));
-      case Modbus.WRITE_COIL -> unless(length == 5 && isCoilValue(word(bytes, from + 3)));
-      case Modbus.WRITE_SINGLE_REGISTER -> unless(length == 5);
-      case Modbus.WRITE_MULTIPLE_COILS -> unless(length >= 6 && coilsAddUp(bytes, from, length));
-      case Modbus.WRITE_MULTIPLE_REGISTERS ->
+      case FunctionCode.WRITE_SINGLE_COIL ->
+          unless(length == 5 && isCoilValue(word(bytes, from + 3)));
+      case FunctionCode.WRITE_SINGLE_REGISTER -> unless(length == 5);
+      case FunctionCode.WRITE_MULTIPLE_COILS ->
+          unless(length >= 6 && coilsAddUp(bytes, from, length));
+      case FunctionCode.WRITE_MULTIPLE_REGISTERS ->
           unless(
               length >= 6 && registersAddUp(bytes, from + 3, length - 6, MOST_WRITTEN_REGISTERS));
-      case Modbus.MASK_WRITE_REGISTER -> unless(length == 7);
-      case Modbus.READ_WRITE_MULTIPLE ->
+      case FunctionCode.MASK_WRITE_REGISTER -> unless(length == 7);
+      case FunctionCode.READ_WRITE_MULTIPLE_REGISTERS ->
           unless(
               length >= 10
                   && within(word(bytes, from + 3), MOST_READ_REGISTERS)
                   && registersAddUp(bytes, from + 7, length - 10, MOST_WRITTEN_WITH_READ));
+      case FunctionCode.ENCAPSULATED_INTERFACE -> Identification.fault(bytes, from, length);
       default -> Refusal.ILLEGAL_FUNCTION;
     };
   }

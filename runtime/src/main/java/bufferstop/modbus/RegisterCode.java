@@ -3,7 +3,10 @@ package bufferstop.modbus;
 import bufferstop.model.ModbusMap.WordOrder;
 import bufferstop.model.Type;
 
-/** How a cell's value looks in registers. Pure functions; bytes in a register are high first. */
+/**
+ * How a cell's value looks in registers. Pure functions; bytes of a register are high first unless
+ * they are swapped.
+ */
 final class RegisterCode {
   private static final long MICROS_PER_MILLI = 1000;
 
@@ -33,6 +36,16 @@ final class RegisterCode {
       case REAL -> Double.doubleToLongBits(Float.intBitsToFloat((int) raw));
       case TIME -> (int) raw * MICROS_PER_MILLI;
     };
+  }
+
+  /** Whether every 16 bits are a value of the type. */
+  static boolean takesAnyRegister(Type type) {
+    return type == Type.INT || type == Type.UINT;
+  }
+
+  /** The two bytes of a register exchanged. */
+  static int swapped(int word) {
+    return word >> 8 & 0xFF | (word & 0xFF) << 8;
   }
 
   /** Types narrower than their register cannot hold everything that it can. */

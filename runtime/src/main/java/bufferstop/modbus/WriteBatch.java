@@ -1,76 +1,83 @@
 package bufferstop.modbus;
 
 import bufferstop.image.WriteRequest;
-import bufferstop.model.Type;
 import java.util.LinkedHashMap;
 import java.util.Map;
-import java.util.function.IntPredicate;
-import java.util.function.IntUnaryOperator;
 
 /**
- * One request's values on their way to one command. Throws before anything is queued: address
- * faults first, then values. Where a point stands at two addresses of one request, the later
- * address wins, as if they had been written in order.
+ * One request's values on their way to one command. Throws before anything is queued. Addresses
+ * have been checked before. Where a point stands at two addresses of one request, the later address
+ * wins, as if they had been written in order.
  */
 final class WriteBatch {
-  private final Map<Integer, Long> bitsByCell = new LinkedHashMap<>();
-  private long keep; // of the only cell of a mask write
+  private static final byte[] OFF = {0, 0};
+  private static final byte[] ON = {0, 1};
+
+  private record Value(long bits, long keep) {}
+
+  private final Map<Integer, Value> byCell = new LinkedHashMap<>();
 
   private WriteBatch() {}
 
-  static WriteRequest coils(AddressTable table, int address, int quantity, IntPredicate isOn)
-      throws Refusal {
-    Refusal.unless(table.takes(address, quantity), Refusal.ILLEGAL_ADDRESS);
+  /** FC 05. */
+  static WriteRequest coil(AddressTable table, Exchange x) throws Refusal {
     WriteBatch batch = new WriteBatch();
-    for (int i = 0; i < quantity; i++) {
-      batch.put(table.slotAt(address + i), isOn.test(i) ? 1 : 0);
-    }
+    table.slotAt(x.word(1)).write(x.word(3) == 0 ? OFF : ON, 0, batch);
     return batch.request();
   }
 
-  static WriteRequest registers(
-      AddressTable table, int address, int quantity, IntUnaryOperator words) throws Refusal {
-    Refusal.unless(table.takes(address, quantity), Refusal.ILLEGAL_ADDRESS);
+  /** FC 15. */
+  static WriteRequest coils(AddressTable table, Exchange x) throws Refusal {
     WriteBatch batch = new WriteBatch();
-    int i = 0;
-    while (i < quantity) {
-      Slot slot = table.slotAt(address + i);
-      long raw = 0;
-      for (int end = i + slot.size(); i < end; i++) {
-        raw |= (words.applyAsInt(i) & 0xFFFFL) << slot.shift(address + i);
-      }
-      batch.put(slot, RegisterCode.bits(raw, slot.type()));
+    for (int i = 0; i < x.word(3); i++) {
+      int bits = x.request[Exchange.FUNCTION_AT + 6 + i / 8];
+      table.slotAt(x.word(1) + i).write((bits >> i % 8 & 1) == 0 ? OFF : ON, 0, batch);
     }
     return batch.request();
   }
 
   /**
-   * New value = (old AND {@code and}) OR ({@code or} AND NOT {@code and}), worked out by the scan
-   * that takes it, so that nobody can write in between. Only for what any 16 bits suit: the result
-   * is not known here and could not be checked against a range.
+   * FC 06, 16 and 23.
+   *
+   * @param addressAt where in the PDU the first address stands
+   * @param dataAt where in the PDU the registers stand
    */
-  static WriteRequest masked(AddressTable table, int address, int and, int or) throws Refusal {
-    Refusal.unless(table.takes(address, 1), Refusal.ILLEGAL_ADDRESS);
-    Slot slot = table.slotAt(address);
-    boolean suitsAnyBits = slot.type() == Type.INT || slot.type() == Type.UINT;
-    Refusal.unless(suitsAnyBits && slot.writable().least() == null, Refusal.DEVICE_FAILURE);
+  static WriteRequest registers(
+      AddressTable table, Exchange x, int addressAt, int quantity, int dataAt) throws Refusal {
     WriteBatch batch = new WriteBatch();
-    batch.put(slot, RegisterCode.bits(or, slot.type()));
-    batch.keep = RegisterCode.bits(and, slot.type()); // sign-extended like the value itself
+    int address = x.word(addressAt);
+    int at = 0;
+    while (at < quantity) {
+      Slot slot = table.slotAt(address + at);
+      slot.write(x.request, Exchange.FUNCTION_AT + dataAt + 2 * at, batch);
+      at += slot.size();
+    }
     return batch.request();
   }
 
-  private void put(Slot slot, long bits) throws Refusal {
-    boolean good = RegisterCode.fits(bits, slot.type()) && slot.writable().admits(bits);
-    Refusal.unless(good, Refusal.DEVICE_FAILURE);
-    bitsByCell.put(slot.cell(), bits);
+  /**
+   * FC 22: new value = (old AND {@code and}) OR ({@code or} AND NOT {@code and}), worked out by the
+   * scan that takes it, so that nobody can write in between.
+   */
+  static WriteRequest masked(AddressTable table, Exchange x) throws Refusal {
+    WriteBatch batch = new WriteBatch();
+    table.slotAt(x.word(1)).mask(x.word(3), x.word(5), batch);
+    return batch.request();
+  }
+
+  /**
+   * One cell's part.
+   *
+   * @param keep the bits that stay as they are
+   */
+  void put(int cell, long bits, long keep) {
+    byCell.put(cell, new Value(bits, keep));
   }
 
   private WriteRequest request() {
-    int[] cells = bitsByCell.keySet().stream().mapToInt(Integer::intValue).toArray();
-    long[] bits = bitsByCell.values().stream().mapToLong(Long::longValue).toArray();
-    long[] kept = new long[cells.length];
-    kept[0] = keep;
-    return new WriteRequest(cells, bits, kept);
+    return new WriteRequest(
+        byCell.keySet().stream().mapToInt(Integer::intValue).toArray(),
+        byCell.values().stream().mapToLong(Value::bits).toArray(),
+        byCell.values().stream().mapToLong(Value::keep).toArray());
   }
 }

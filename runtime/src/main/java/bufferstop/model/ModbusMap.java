@@ -3,16 +3,48 @@ package bufferstop.model;
 import java.util.List;
 
 /**
- * One Modbus face of a project.
+ * The map of one unit behind a Modbus face of a project.
  *
- * @param name hmi, field or plc
- * @param host listen or connect address, never null
- * @param port 0 to 65535; 0 asks the system for a free one
+ * @param name hmi, field or plc; of a further unit behind the same listener {@code hmi.meter}
+ * @param host listen or connect address; empty when only the secure listener is wanted
+ * @param port 0 to 65535; 0 asks the system for a free one; -1 when there is no host
  * @param unit unit identifier, 0 to 255
- * @param entries in file order, without overlaps
+ * @param entries in file order; without overlaps once they are linked
+ * @param gaps addresses that may be read as 0 although nothing stands there
+ * @param serving how clients are treated; of a further unit that of its face
  */
 public record ModbusMap(
-    String name, String host, int port, int unit, List<Entry> entries, Position position) {
+    String name,
+    String host,
+    int port,
+    int unit,
+    List<Entry> entries,
+    List<Gap> gaps,
+    Serving serving,
+    Position position) {
+
+  /** An address that {@link Entry} leaves to the rule for automatic ones. */
+  public static final int AUTO = -1;
+
+  /** The bit of an entry that is no bit in a register. */
+  public static final int WHOLE = -1;
+
+  /** A map without gaps that serves whoever comes. */
+  public ModbusMap(
+      String name, String host, int port, int unit, List<Entry> entries, Position position) {
+    this(name, host, port, unit, entries, List.of(), Serving.STANDARD, position);
+  }
+
+  /** The face it belongs to: its name up to the first dot. */
+  public String face() {
+    int dot = name.indexOf('.');
+    return dot < 0 ? name : name.substring(0, dot);
+  }
+
+  /** The same map with other entries. */
+  public ModbusMap with(List<Entry> linked) {
+    return new ModbusMap(name, host, port, unit, linked, gaps, serving, position);
+  }
 
   /**
    * The four tables of the data model. Source: Modbus Application Protocol V1.1b3, 4.3 [re-read].
@@ -47,9 +79,7 @@ public record ModbusMap(
     }
   }
 
-  /**
-   * Order of the registers in a value wider than one; bytes in a register are always high first.
-   */
+  /** Order of the registers in a value wider than one. */
   public enum WordOrder {
     HIGH_WORD_FIRST("high_word_first"),
     LOW_WORD_FIRST("low_word_first");
@@ -66,22 +96,106 @@ public record ModbusMap(
     }
   }
 
+  /** Order of the two bytes of each register. The standard's own is high byte first. */
+  public enum ByteOrder {
+    HIGH_BYTE_FIRST("high_byte_first"),
+    LOW_BYTE_FIRST("low_byte_first");
+
+    private final String word;
+
+    ByteOrder(String word) {
+      this.word = word;
+    }
+
+    /** As files and the I/O list write it. */
+    public String word() {
+      return word;
+    }
+  }
+
+  /**
+   * A quantity as a whole number: value = number x factor.
+   *
+   * @param as integer type of the number, which decides its registers
+   * @param factor what one step of the number is worth, in the value's unit (TIME: milliseconds);
+   *     above 0
+   * @param least least value shown and taken
+   * @param greatest greatest value shown and taken
+   * @param sentinel the number that stands for a value outside those bounds, in the encoding of
+   *     {@code as}; null when such a value shows as the nearer bound
+   */
+  public record Scale(Type as, double factor, double least, double greatest, Long sentinel) {}
+
+  /**
+   * How a value lies in its registers.
+   *
+   * @param scale null when the value stands there as it is
+   */
+  public record Coding(WordOrder words, ByteOrder bytes, Scale scale) {
+    /** As the standard would have it, and as most do: all high first. */
+    public static final Coding PLAIN =
+        new Coding(WordOrder.HIGH_WORD_FIRST, ByteOrder.HIGH_BYTE_FIRST, null);
+  }
+
   /**
    * One point in one table.
    *
    * @param point any name a scenario may observe
-   * @param address protocol address of its first bit or register, from 0
+   * @param address protocol address of its first bit or register, from 0, or {@link #AUTO}
+   * @param bit 0, the lowest, to 15 for a BOOL in one bit of a register, else {@link #WHOLE}
    * @param type of the point, so that its width is known
-   * @param order of words
+   * @param section for permissions, may be empty
    */
   public record Entry(
-      Name point, Table table, int address, Type type, WordOrder order, Position position) {
+      Name point,
+      Table table,
+      int address,
+      int bit,
+      Type type,
+      Coding coding,
+      String section,
+      Position position) {
+
+    /** A whole value in no section, bytes high first. */
+    public Entry(
+        Name point, Table table, int address, Type type, WordOrder order, Position position) {
+      this(
+          point,
+          table,
+          address,
+          WHOLE,
+          type,
+          new Coding(order, ByteOrder.HIGH_BYTE_FIRST, null),
+          "",
+          position);
+    }
+
+    /** The same entry for a value of that type. */
+    public Entry typed(Type known) {
+      return new Entry(point, table, address, bit, known, coding, section, position);
+    }
+
+    /** The same entry at an address. */
+    public Entry at(int known) {
+      return new Entry(point, table, known, bit, type, coding, section, position);
+    }
 
     /** Addresses it takes: 1 for a bit; registers by type otherwise. */
     public int size() {
-      return table.isBit() ? 1 : registers(type);
+      if (table.isBit() || bit != WHOLE) {
+        return 1;
+      }
+      return registers(coding.scale() == null ? type : coding.scale().as());
     }
   }
+
+  /**
+   * Addresses that read 0 and take no write.
+   *
+   * @param address first one
+   * @param size how many
+   */
+  public record Gap(Table table, int address, int size, Position position) {}
 
   /**
    * Registers a value takes: BOOL (0 or 1) and types up to 16 bits one, 32-bit types two, 64-bit

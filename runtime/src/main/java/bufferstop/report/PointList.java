@@ -1,13 +1,16 @@
 package bufferstop.report;
 
 import bufferstop.model.ModbusMap;
+import bufferstop.model.ModbusMap.ByteOrder;
 import bufferstop.model.ModbusMap.Entry;
+import bufferstop.model.ModbusMap.Scale;
 import bufferstop.model.Point;
 import bufferstop.model.Scope;
 import bufferstop.model.Symbol;
 import bufferstop.model.Symbol.Kind;
 import bufferstop.model.Type;
 import bufferstop.model.Values;
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -97,20 +100,57 @@ public final class PointList {
     return Arrays.asList(
         symbol.name(),
         symbol.kind().words(),
-        symbol.type().name(),
+        type(symbol, entry),
         map == null ? "" : map.name(),
         map == null ? "" : Integer.toString(map.unit()),
         entry == null ? "" : entry.table().word(),
-        entry == null ? "" : Integer.toString(entry.address()),
+        entry == null ? "" : address(entry),
         register ? Integer.toString(entry.size()) : "",
-        register && entry.size() > 1 ? entry.order().word() : "",
+        register ? orders(entry) : "",
         entry == null ? "" : written ? "read-write" : "read",
         initial(point),
         point != null && point.kind() == Kind.OUTPUT ? print(point.type(), point.safe()) : "",
         point == null || point.supply() == null ? "" : point.supply().text(),
         point == null ? "" : point.terminal(),
-        symbol.unit(),
+        unit(symbol, entry),
         symbol.text());
+  }
+
+  private static Scale scale(Entry entry) {
+    return entry == null ? null : entry.coding().scale();
+  }
+
+  /** The point's type, and that of the number that stands for it. */
+  private static String type(Symbol symbol, Entry entry) {
+    Scale scale = scale(entry);
+    return symbol.type().name() + (scale == null ? "" : " as " + scale.as());
+  }
+
+  /** The unit, with what one step of a scaled number is worth. */
+  private static String unit(Symbol symbol, Entry entry) {
+    Scale scale = scale(entry);
+    boolean milli = scale != null && symbol.type() == Type.TIME;
+    String unit = milli ? "ms" : symbol.unit();
+    if (scale == null || scale.factor() == 1 && !milli) {
+      return unit;
+    }
+    String step =
+        new BigDecimal(Double.toString(scale.factor())).stripTrailingZeros().toPlainString();
+    return (step + " " + unit).strip();
+  }
+
+  /** The address, for a bit in a register followed by that of the bit. */
+  private static String address(Entry entry) {
+    String address = Integer.toString(entry.address());
+    return entry.bit() == ModbusMap.WHOLE ? address : address + "." + entry.bit();
+  }
+
+  /** The order of words where there are several; that of bytes where it is not the standard's. */
+  private static String orders(Entry entry) {
+    String words = entry.size() > 1 ? entry.coding().words().word() : "";
+    ByteOrder bytes = entry.coding().bytes();
+    boolean usual = bytes == ByteOrder.HIGH_BYTE_FIRST || entry.bit() != ModbusMap.WHOLE;
+    return usual ? words : (words + " " + bytes.word()).strip();
   }
 
   private static String initial(Point point) {

@@ -192,8 +192,8 @@ class ProjectLoaderTest {
     assertEquals("127.0.0.1", map.host());
     assertEquals(0, map.port());
     assertEquals(1, map.unit());
-    assertEquals(WordOrder.HIGH_WORD_FIRST, map.entries().get(0).order());
-    assertEquals(WordOrder.LOW_WORD_FIRST, map.entries().get(1).order());
+    assertEquals(WordOrder.HIGH_WORD_FIRST, map.entries().get(0).coding().words());
+    assertEquals(WordOrder.LOW_WORD_FIRST, map.entries().get(1).coding().words());
     assertEquals(65535, map.entries().get(1).address());
     assertEquals(List.of(), messages());
   }

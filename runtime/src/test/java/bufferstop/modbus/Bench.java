@@ -4,12 +4,16 @@ import bufferstop.image.Layout;
 import bufferstop.image.OperatorWrites;
 import bufferstop.image.SnapshotRing;
 import bufferstop.model.ModbusMap;
+import bufferstop.model.ModbusMap.ByteOrder;
+import bufferstop.model.ModbusMap.Coding;
 import bufferstop.model.ModbusMap.Entry;
+import bufferstop.model.ModbusMap.Gap;
 import bufferstop.model.ModbusMap.Table;
 import bufferstop.model.ModbusMap.WordOrder;
 import bufferstop.model.Name;
 import bufferstop.model.Point;
 import bufferstop.model.Position;
+import bufferstop.model.Serving;
 import bufferstop.model.Symbol;
 import bufferstop.model.Type;
 import java.util.ArrayList;
@@ -30,8 +34,10 @@ final class Bench {
   final OperatorWrites writes = new OperatorWrites(MOST_CELLS);
   private final Layout layout = new Layout();
   private final List<Entry> entries = new ArrayList<>();
+  private final List<Gap> gaps = new ArrayList<>();
   private final List<Point> operatorPoints = new ArrayList<>();
   private final long[] cells = new long[MOST_CELLS];
+  private String section = "";
 
   static String name(Table table, int address) {
     return table.word() + "_" + address;
@@ -39,9 +45,8 @@ final class Bench {
 
   /** Maps a new operator point. */
   Bench operator(Table table, int address, Type type, WordOrder order, Long least, Long greatest) {
-    map(table, address, type, order, Symbol.Kind.OPERATOR);
-    operatorPoints.add(point(name(table, address), type, least, greatest));
-    return this;
+    Coding coding = new Coding(order, ByteOrder.HIGH_BYTE_FIRST, null);
+    return coded(table, address, type, coding, least, greatest);
   }
 
   Bench operator(Table table, int address, Type type) {
@@ -50,18 +55,58 @@ final class Bench {
 
   /** Maps a new value that no client may write. */
   Bench readOnly(Table table, int address, Type type, WordOrder order) {
-    return map(table, address, type, order, Symbol.Kind.OUTPUT);
-  }
-
-  private Bench map(Table table, int address, Type type, WordOrder order, Symbol.Kind kind) {
     String name = name(table, address);
-    layout.add(name, type, kind, Layout.Seen.BY_ALL, "", "", HERE);
+    layout.add(name, type, Symbol.Kind.OUTPUT, Layout.Seen.BY_ALL, "", "", HERE);
     return again(table, address, name, type, order);
   }
 
   /** Maps a value that is mapped elsewhere already. */
   Bench again(Table table, int address, String name, Type type, WordOrder order) {
     entries.add(new Entry(new Name(name, HERE), table, address, type, order, HERE));
+    return this;
+  }
+
+  /** Maps a new operator point in a coding of one's own. */
+  Bench coded(Table table, int address, Type type, Coding coding, Long least, Long greatest) {
+    return declare(table, address, type, least, greatest)
+        .add(table, address, ModbusMap.WHOLE, type, coding);
+  }
+
+  /** Maps a new BOOL in one bit of a register; it is called by its address and bit as a coil. */
+  Bench bit(Table table, int address, int bit, boolean writable) {
+    int number = 100 * address + bit;
+    String name = name(Table.COIL, number);
+    layout.add(name, Type.BOOL, Symbol.Kind.OPERATOR, Layout.Seen.BY_ALL, "", "", HERE);
+    if (writable) {
+      operatorPoints.add(point(name, Type.BOOL, null, null));
+    }
+    entries.add(
+        new Entry(
+            new Name(name, HERE), table, address, bit, Type.BOOL, Coding.PLAIN, section, HERE));
+    return this;
+  }
+
+  private Bench declare(Table table, int address, Type type, Long least, Long greatest) {
+    String name = name(table, address);
+    layout.add(name, type, Symbol.Kind.OPERATOR, Layout.Seen.BY_ALL, "", "", HERE);
+    operatorPoints.add(point(name, type, least, greatest));
+    return this;
+  }
+
+  private Bench add(Table table, int address, int bit, Type type, Coding coding) {
+    Name name = new Name(name(table, address), HERE);
+    entries.add(new Entry(name, table, address, bit, type, coding, section, HERE));
+    return this;
+  }
+
+  Bench gap(Table table, int address, int size) {
+    gaps.add(new Gap(table, address, size, HERE));
+    return this;
+  }
+
+  /** What is mapped from now on belongs to a section. */
+  Bench section(String name) {
+    section = name;
     return this;
   }
 
@@ -103,7 +148,8 @@ final class Bench {
   }
 
   MapImage image() {
-    ModbusMap map = new ModbusMap("hmi", "127.0.0.1", 0, UNIT, entries, HERE);
+    ModbusMap map =
+        new ModbusMap("hmi", "127.0.0.1", 0, UNIT, entries, gaps, Serving.STANDARD, HERE);
     return MapImage.of(map, layout.field(), operatorPoints);
   }
 
@@ -140,21 +186,39 @@ final class Bench {
 
   /** What a server on this image would do with one request, without sockets or threads. */
   Frames frames() {
-    return new Frames(dispatch(this::scan, 1000));
+    return frames(this::scan, 1000);
   }
 
   /**
-   * A dispatch whose wait for a scan is made of {@code pause}.
+   * The same whose wait for a scan is made of {@code pause}.
    *
    * @param writeMillis until a write is withdrawn
    */
-  Dispatch dispatch(Runnable pause, long writeMillis) {
-    Handover handover = new Handover(writes, snapshots, writeMillis, pause);
-    return new Dispatch(image(), UNIT, new Reads(snapshots), handover, new Complaints("hmi"));
+  Frames frames(Runnable pause, long writeMillis) {
+    return new Frames(pause, writeMillis, unit(UNIT));
+  }
+
+  /** This image under an identifier of one's own. */
+  Unit unit(int id) {
+    return new Unit(id, image(), writes, snapshots);
   }
 
   ModbusServer server(ModbusServer.Limits limits) {
-    return new ModbusServer(image(), writes, snapshots, "127.0.0.1", 0, UNIT, limits);
+    return new ModbusServer("hmi", List.of(unit(UNIT)), "127.0.0.1", 0, limits);
+  }
+
+  /** Standard limits but for these. */
+  static ModbusServer.Limits limits(int connections, long writeMillis) {
+    ModbusServer.Limits standard = ModbusServer.Limits.STANDARD;
+    return new ModbusServer.Limits(
+        connections,
+        connections,
+        writeMillis,
+        standard.idleNanos(),
+        standard.stuckNanos(),
+        standard.from(),
+        standard.writers(),
+        standard.priority());
   }
 
   static byte[] bytes(String hex) {

@@ -18,7 +18,11 @@ final class Client implements AutoCloseable, Answering {
   private int transaction = 0xFFF0; // so that a test passes the wrap to 0
 
   Client(int port) throws IOException {
-    socket = new Socket(InetAddress.getLoopbackAddress(), port);
+    this(new Socket(InetAddress.getLoopbackAddress(), port));
+  }
+
+  Client(Socket socket) throws IOException {
+    this.socket = socket;
     socket.setTcpNoDelay(true);
     socket.setSoTimeout(PATIENCE_MILLIS);
     in = new DataInputStream(socket.getInputStream());
@@ -42,15 +46,29 @@ final class Client implements AutoCloseable, Answering {
     return frame;
   }
 
+  /** The next so many bytes, whatever they are. */
+  byte[] bytes(int count) throws IOException {
+    return in.readNBytes(count);
+  }
+
+  /** All bytes until the server closes. */
+  byte[] rest() throws IOException {
+    return in.readAllBytes();
+  }
+
   String receiveHex() throws IOException {
     return Bench.hex(receive());
   }
 
   @Override
   public String answer(String pdu) {
+    return answer(Bench.UNIT, pdu);
+  }
+
+  String answer(int unit, String pdu) {
     transaction = transaction + 1 & 0xFFFF;
     try {
-      send(Bench.frame(transaction, Bench.UNIT, Bench.bytes(pdu)));
+      send(Bench.frame(transaction, unit, Bench.bytes(pdu)));
       byte[] frame = receive();
       if (PduCheck.word(frame, 0) != transaction) {
         throw new IOException("transaction " + PduCheck.word(frame, 0) + " for " + transaction);

@@ -1,14 +1,27 @@
 package bufferstop.modbus;
 
-import com.ghgande.j2mod.modbus.msg.ModbusResponse;
+import bufferstop.model.Serving.Permission;
+import java.util.Arrays;
+import java.util.List;
 
 /** Requests answered without sockets: bytes in, bytes out. */
 final class Frames implements Answering {
-  private final RequestParser parser = new RequestParser();
-  private final Dispatch dispatch;
+  private static final int HEADER = 7;
 
-  Frames(Dispatch dispatch) {
-    this.dispatch = dispatch;
+  private final Exchange exchange = new Exchange();
+  private final Dispatch dispatch;
+  private final Runnable pause;
+  private Permission client = Permission.ALL;
+
+  Frames(Runnable pause, long writeMillis, Unit... units) {
+    this.pause = pause;
+    dispatch = new Dispatch(new Units(List.of(units)), writeMillis, new Complaints("hmi"));
+  }
+
+  /** From now on for a client that may no more than this. */
+  Frames as(Permission permission) {
+    client = permission;
+    return this;
   }
 
   @Override
@@ -17,17 +30,19 @@ final class Frames implements Answering {
   }
 
   String answer(int unit, String pdu) {
-    ModbusResponse response = response(0x1234, unit, Bench.bytes(pdu));
-    byte[] message = response.getMessage();
-    byte[] answer = new byte[1 + message.length];
-    answer[0] = (byte) response.getFunctionCode();
-    System.arraycopy(message, 0, answer, 1, message.length);
-    return Bench.hex(answer);
+    byte[] frame = response(0x1234, unit, Bench.bytes(pdu));
+    return Bench.hex(Arrays.copyOfRange(frame, HEADER, frame.length));
   }
 
-  ModbusResponse response(int transaction, int unit, byte[] pdu) {
+  /** The whole frame of an answer. */
+  byte[] response(int transaction, int unit, byte[] pdu) {
     byte[] frame = Bench.frame(transaction, unit, pdu);
-    System.arraycopy(frame, 0, parser.frame(), 0, frame.length);
-    return dispatch.answer(parser.parse());
+    System.arraycopy(frame, 0, exchange.request, 0, frame.length);
+    dispatch.begin(exchange, client);
+    while (exchange.isWaiting()) {
+      pause.run();
+      dispatch.look(exchange);
+    }
+    return Arrays.copyOf(exchange.answer, exchange.answerLength());
   }
 }

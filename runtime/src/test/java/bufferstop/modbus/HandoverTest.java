@@ -1,8 +1,8 @@
 package bufferstop.modbus;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import bufferstop.image.SnapshotRing;
 import bufferstop.image.WriteRequest;
 import bufferstop.model.ModbusMap.Table;
 import bufferstop.model.Type;
@@ -17,7 +17,7 @@ class HandoverTest {
   private final Bench bench = new Bench().operator(Table.COIL, 0, Type.BOOL).scanned();
 
   private Frames frames(Runnable pause, long writeMillis) {
-    return new Frames(bench.dispatch(pause, writeMillis));
+    return bench.frames(pause, writeMillis);
   }
 
   @Test
@@ -76,23 +76,11 @@ class HandoverTest {
   }
 
   @Test
-  void anInterruptWithdrawsSoThatAServerCanClose() {
-    Thread.currentThread().interrupt();
-    assertEquals("85 04", frames(NO_SCAN, 10_000).answer(SWITCH_ON));
-    assertTrue(Thread.interrupted());
-    bench.scan();
-    assertEquals(0, bench.get(Table.COIL, 0));
-  }
-
-  @Test
   void aFailureInsideIs04() {
-    Frames frames =
-        frames(
-            () -> {
-              throw new IllegalStateException("out of order, for this test");
-            },
-            10_000);
-    assertEquals("85 04", frames.answer(SWITCH_ON));
+    SnapshotRing tooSmall = new SnapshotRing(0);
+    tooSmall.publish(new long[0]);
+    Unit broken = new Unit(Bench.UNIT, bench.image(), bench.writes, tooSmall);
+    assertEquals("81 04", new Frames(NO_SCAN, 20, broken).answer("01 00 00 00 01"));
   }
 
   private WriteRequest request(long bits) {

@@ -6,18 +6,21 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import bufferstop.modbus.ModbusServer.Limits;
 import bufferstop.model.ModbusMap.Table;
+import bufferstop.model.Serving.Permission;
 import bufferstop.model.Type;
 import com.ghgande.j2mod.modbus.facade.ModbusTCPMaster;
 import com.ghgande.j2mod.modbus.procimg.SimpleRegister;
 import java.io.IOException;
 import java.net.BindException;
 import java.net.InetAddress;
+import java.net.InetSocketAddress;
 import java.net.ServerSocket;
-import java.net.Socket;
 import java.net.SocketException;
+import java.net.StandardSocketOptions;
+import java.nio.channels.ServerSocketChannel;
+import java.nio.channels.SocketChannel;
 import java.util.List;
 import java.util.concurrent.atomic.AtomicInteger;
-import javax.net.ServerSocketFactory;
 import org.awaitility.Awaitility;
 import org.junit.jupiter.api.Test;
 
@@ -30,7 +33,7 @@ class ModbusServerTest {
 
   @Test
   void s2OneClientTooManyClosesTheOneIdleLongest() throws IOException {
-    try (RunningBench running = new RunningBench(Bench.hundredOfEach(), new Limits(2, 1000))) {
+    try (RunningBench running = new RunningBench(Bench.hundredOfEach(), Bench.limits(2, 1000))) {
       Client first = running.client();
       assertEquals(ZERO, first.answer(READ));
       Client second = running.client();
@@ -46,13 +49,14 @@ class ModbusServerTest {
 
   @Test
   void s5S6ClientSocketsAreKeptAliveAndSendAtOnce() throws IOException {
-    try (ServerSocket listener = new ServerSocket(0, 1, InetAddress.getLoopbackAddress());
-        Client client = new Client(listener.getLocalPort());
-        Socket accepted = listener.accept()) {
-      new Connection(accepted, null, null);
-      assertTrue(accepted.getKeepAlive());
-      assertTrue(accepted.getTcpNoDelay());
-      assertEquals(client.localPort(), accepted.getPort());
+    try (ServerSocketChannel listener =
+            ServerSocketChannel.open().bind(new InetSocketAddress("127.0.0.1", 0));
+        Client client = new Client(listener.socket().getLocalPort());
+        SocketChannel accepted = listener.accept()) {
+      new PlainClient(accepted, InetAddress.getLoopbackAddress(), Permission.ALL, null);
+      assertTrue(accepted.getOption(StandardSocketOptions.SO_KEEPALIVE));
+      assertTrue(accepted.getOption(StandardSocketOptions.TCP_NODELAY));
+      assertEquals(client.localPort(), accepted.socket().getPort());
     }
   }
 
@@ -62,12 +66,10 @@ class ModbusServerTest {
     Bench bench = Bench.hundredOfEach();
     try (ModbusServer server =
         new ModbusServer(
-            bench.image(),
-            bench.writes,
-            bench.snapshots,
+            "hmi",
+            List.of(bench.unit(Bench.UNIT)),
             "127.0.0.1",
             0,
-            Bench.UNIT,
             Limits.STANDARD,
             failingAccepts(failures))) {
       server.start();
@@ -78,35 +80,12 @@ class ModbusServerTest {
     assertTrue(failures.get() < 0);
   }
 
-  private static ServerSocketFactory failingAccepts(AtomicInteger failures) {
-    return new ServerSocketFactory() {
-      @Override
-      public ServerSocket createServerSocket() throws IOException {
-        return new ServerSocket() {
-          @Override
-          public Socket accept() throws IOException {
-            if (failures.getAndDecrement() > 0) {
-              throw new SocketException("Too many open files");
-            }
-            return super.accept();
-          }
-        };
+  private static PlainListener.Door failingAccepts(AtomicInteger failures) {
+    return channel -> {
+      if (failures.getAndDecrement() > 0) {
+        throw new SocketException("Too many open files");
       }
-
-      @Override
-      public ServerSocket createServerSocket(int port) {
-        throw new UnsupportedOperationException();
-      }
-
-      @Override
-      public ServerSocket createServerSocket(int port, int backlog) {
-        throw new UnsupportedOperationException();
-      }
-
-      @Override
-      public ServerSocket createServerSocket(int port, int backlog, InetAddress address) {
-        throw new UnsupportedOperationException();
-      }
+      return channel.accept();
     };
   }
 
@@ -116,12 +95,10 @@ class ModbusServerTest {
     try (ServerSocket taken = new ServerSocket(0, 1, InetAddress.getByName("127.0.0.1"));
         ModbusServer server =
             new ModbusServer(
-                bench.image(),
-                bench.writes,
-                bench.snapshots,
+                "hmi",
+                List.of(bench.unit(Bench.UNIT)),
                 "127.0.0.1",
                 taken.getLocalPort(),
-                Bench.UNIT,
                 Limits.STANDARD)) {
       assertThrows(BindException.class, server::start);
     }
@@ -130,7 +107,7 @@ class ModbusServerTest {
   @Test
   void aWriteWithoutScansIs04AndNeverHappens() throws IOException {
     Bench bench = new Bench().operator(Table.COIL, 0, Type.BOOL).scanned();
-    try (ModbusServer server = bench.server(new Limits(4, 30))) {
+    try (ModbusServer server = bench.server(Bench.limits(4, 30))) {
       server.start();
       try (Client client = new Client(server.port())) {
         assertEquals("85 04", client.answer("05 00 00 FF 00"));
@@ -143,7 +120,7 @@ class ModbusServerTest {
   @Test
   void aWriteThatWaitsHoldsUpNoOtherClient() throws IOException {
     Bench bench = new Bench().operator(Table.COIL, 0, Type.BOOL).scanned();
-    try (ModbusServer server = bench.server(new Limits(4, 60_000))) {
+    try (ModbusServer server = bench.server(Bench.limits(4, 60_000))) {
       server.start();
       try (Client writer = new Client(server.port());
           Client reader = new Client(server.port())) {
@@ -163,7 +140,7 @@ class ModbusServerTest {
   @Test
   void closeLeavesNoThreadNotEvenOneThatWaitsForAScan() throws IOException {
     Bench bench = new Bench().operator(Table.COIL, 0, Type.BOOL).scanned();
-    ModbusServer server = bench.server(new Limits(4, 60_000));
+    ModbusServer server = bench.server(Bench.limits(4, 60_000));
     server.start();
     try (Client idle = new Client(server.port());
         Client half = new Client(server.port());
@@ -171,8 +148,8 @@ class ModbusServerTest {
       assertEquals("01 01 00", idle.answer("01 00 00 00 01"));
       half.sendHex("00 01 00");
       writing.sendHex("00 01 00 00 00 06 01 05 00 00 FF 00");
-      Awaitility.await().until(() -> LiveThreads.named("modbus-hmi-client").size() == 3);
-      assertEquals(List.of("modbus-hmi-listen"), LiveThreads.named("modbus-hmi-listen"));
+      assertEquals("01 01 00", idle.answer("01 00 00 00 01"));
+      assertEquals(List.of("modbus-hmi"), LiveThreads.named("modbus-hmi"));
       server.close();
       assertEquals(List.of(), LiveThreads.named("modbus-hmi"));
       assertTrue(idle.isClosedByServer());

@@ -3,22 +3,19 @@ package bufferstop.modbus;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.concurrent.Executors;
-import java.util.concurrent.ScheduledExecutorService;
-import java.util.concurrent.TimeUnit;
 
 /** A server on a bench that scans every millisecond on a thread of its own. */
 final class RunningBench implements AutoCloseable {
   final Bench bench;
   final ModbusServer server;
-  private final ScheduledExecutorService scanner = Executors.newSingleThreadScheduledExecutor();
+  private final RunningScans scans;
   private final List<Client> clients = new ArrayList<>();
 
   RunningBench(Bench bench, ModbusServer.Limits limits) throws IOException {
     this.bench = bench;
     server = bench.server(limits);
     server.start();
-    scanner.scheduleAtFixedRate(bench::scan, 0, 1, TimeUnit.MILLISECONDS);
+    scans = new RunningScans(bench).begin();
   }
 
   RunningBench(Bench bench) throws IOException {
@@ -38,6 +35,6 @@ final class RunningBench implements AutoCloseable {
       client.close();
     }
     server.close();
-    scanner.shutdownNow();
+    scans.close();
   }
 }

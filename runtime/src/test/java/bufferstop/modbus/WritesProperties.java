@@ -99,7 +99,7 @@ class WritesProperties {
   void everySwitchingOfOneCoilByTwoClientsShowsInAPublication() throws Exception {
     Bench bench = new Bench().operator(Table.COIL, 0, Type.BOOL).scanned();
     int cell = bench.cell(Table.COIL, 0);
-    ModbusServer server = bench.server(new ModbusServer.Limits(4, 10_000));
+    ModbusServer server = bench.server(Bench.limits(4, 10_000));
     server.start();
     try (Client on = new Client(server.port());
         Client off = new Client(server.port())) {

@@ -1,5 +1,6 @@
 package bufferstop.bench;
 
+import bufferstop.bench.modbus.ModbusBenchmark;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -13,6 +14,7 @@ public final class Bench {
   private static final Map<String, Benchmark> ALL = new TreeMap<>();
 
   static {
+    ALL.put("modbus", new ModbusBenchmark());
     ALL.put("start", new StartBenchmark());
   }
 

@@ -1,0 +1,153 @@
+package bufferstop.load;
+
+import bufferstop.model.Diagnostic;
+import bufferstop.model.Diagnostics;
+import bufferstop.model.ModbusMap.Scale;
+import bufferstop.model.NearNames;
+import bufferstop.model.SourceText;
+import bufferstop.model.Tree;
+import bufferstop.model.Type;
+import bufferstop.st.ExpressionReader;
+import java.math.BigDecimal;
+import java.util.List;
+import java.util.stream.Stream;
+
+/** Reads how a quantity becomes a whole number: {@code as}, {@code scale}, {@code range}. */
+final class ScaleLoader {
+  private static final List<Type> INTEGERS =
+      List.of(Type.INT, Type.UINT, Type.DINT, Type.UDINT, Type.LINT);
+  private static final List<String> NAMES = INTEGERS.stream().map(Type::name).toList();
+
+  private final Diagnostics problems;
+
+  ScaleLoader(Diagnostics problems) {
+    this.problems = problems;
+  }
+
+  /** Null without {@code as}, or after a diagnostic. */
+  Scale read(TableReader reader) {
+    SourceText as = reader.text("as");
+    Double factor = number(reader, "scale");
+    Tree range = reader.tree("range");
+    reader.tree("sentinel");
+    if (as == null) {
+      Stream.of("scale", "range", "sentinel")
+          .filter(reader::has)
+          .findFirst()
+          .ifPresent(key -> withoutType(reader, key));
+      return null;
+    }
+    Type type = type(as);
+    if (type == null || !checkFactor(reader, factor)) {
+      return null;
+    }
+    Long sentinel = reader.literal("sentinel", type);
+    double step = factor == null ? 1 : factor;
+    // the sentinel is no value: at an end of the type it is left out
+    double least = (type.least() + (isAt(sentinel, type.least()) ? 1 : 0)) * step;
+    double greatest = (type.greatest() - (isAt(sentinel, type.greatest()) ? 1 : 0)) * step;
+    Scale whole = new Scale(type, step, least, greatest, sentinel);
+    Scale scale = range == null ? whole : bounded(whole, range);
+    return scale == null || !checkSentinel(reader, scale) ? null : scale;
+  }
+
+  private static boolean isAt(Long sentinel, long end) {
+    return sentinel != null && sentinel == end;
+  }
+
+  private void withoutType(TableReader reader, String key) {
+    problems.add(
+        Diagnostic.error(reader.entry(key).key().position(), "`" + key + "` without `as`")
+            .expected("`as` with the type of the number in the registers")
+            .help("add `as: INT` or another of " + String.join(", ", NAMES)));
+  }
+
+  private Type type(SourceText text) {
+    Type type = Type.named(text.value());
+    if (type == null || !INTEGERS.contains(type)) {
+      problems.add(
+          Diagnostic.error(text.whole(), "`as` cannot be `" + text.value() + "`")
+              .expected(String.join(", ", NAMES))
+              .help(NearNames.question(text.value(), NAMES)));
+      return null;
+    }
+    return type;
+  }
+
+  private boolean checkFactor(TableReader reader, Double factor) {
+    if (reader.has("scale") && factor == null) {
+      return false;
+    }
+    if (factor != null && !(factor > 0 && Double.isFinite(factor))) {
+      problems.add(
+          Diagnostic.error(reader.tree("scale").position(), "`scale` is not above 0")
+              .expected("what one step of the number is worth, for instance 0.1"));
+      return false;
+    }
+    return true;
+  }
+
+  private Scale bounded(Scale whole, Tree range) {
+    if (!(range instanceof Tree.Items items)
+        || items.items().size() != 2
+        || !(items.items().get(0) instanceof Tree.Scalar low)
+        || !(items.items().get(1) instanceof Tree.Scalar high)) {
+      problems.add(
+          Diagnostic.error(range.position(), "`range` does not give two bounds")
+              .expected("[least, greatest]"));
+      return null;
+    }
+    Double least = number(low.text());
+    Double greatest = number(high.text());
+    if (least == null || greatest == null) {
+      return null;
+    }
+    if (least > greatest || least < whole.least() || greatest > whole.greatest()) {
+      problems.add(
+          Diagnostic.error(
+                  range.position(),
+                  least > greatest
+                      ? "the least value is above the greatest"
+                      : "the number of " + whole.as() + " does not reach so far")
+              .expected(
+                  "[least, greatest] within "
+                      + plain(whole.least())
+                      + " to "
+                      + plain(whole.greatest())));
+      return null;
+    }
+    return new Scale(whole.as(), whole.factor(), least, greatest, whole.sentinel());
+  }
+
+  /** A sentinel must not be the number of a value. */
+  private boolean checkSentinel(TableReader reader, Scale scale) {
+    if (scale.sentinel() == null) {
+      return !reader.has("sentinel");
+    }
+    double meaning = scale.sentinel() * scale.factor();
+    if (meaning >= scale.least() && meaning <= scale.greatest()) {
+      problems.add(
+          Diagnostic.error(
+                  reader.tree("sentinel").position(),
+                  "the sentinel is the number of " + plain(meaning) + ", a value in range")
+              .expected("a number outside `range`, which leaves it out"));
+      return false;
+    }
+    return true;
+  }
+
+  private static String plain(double value) {
+    return new BigDecimal(Double.toString(value)).stripTrailingZeros().toPlainString();
+  }
+
+  private Double number(TableReader reader, String key) {
+    SourceText text = reader.text(key);
+    return text == null ? null : number(text);
+  }
+
+  /** A number as the language writes it, with or without a point; null after a diagnostic. */
+  private Double number(SourceText text) {
+    Long bits = ExpressionReader.literal(text, Type.LREAL, problems);
+    return bits == null ? null : Double.longBitsToDouble(bits);
+  }
+}
