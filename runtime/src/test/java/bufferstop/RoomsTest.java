@@ -31,7 +31,8 @@ class RoomsTest {
           Map.entry("st", Set.of("model")),
           Map.entry("load", Set.of("model", "st")),
           Map.entry("image", Set.of("model")),
-          Map.entry("program", Set.of("model", "st", "image")),
+          Map.entry("blocks", Set.of("model", "st")),
+          Map.entry("program", Set.of("model", "st", "blocks", "image")),
           Map.entry("plant", Set.of("model", "st", "image", "spi")),
           Map.entry("engine", Set.of("model", "image", "program", "plant")),
           Map.entry("modbus", Set.of("model", "image")),
@@ -67,7 +68,7 @@ class RoomsTest {
 
   /** Rooms whose code runs in a scan, a wire or a plant. */
   private static final Set<String> DETERMINISTIC =
-      Set.of("st", "image", "program", "plant", "trace", "railway");
+      Set.of("st", "blocks", "image", "program", "plant", "trace", "railway");
 
   private static final Set<String> TRANSCENDENTAL =
       Set.of(

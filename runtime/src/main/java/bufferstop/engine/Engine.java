@@ -5,6 +5,7 @@ import bufferstop.image.OperatorWrites;
 import bufferstop.image.SnapshotRing;
 import bufferstop.plant.FieldRun;
 import bufferstop.program.ControllerProgram;
+import java.util.function.Consumer;
 
 /**
  * Performs scans, in the one order there is. Time is logical: periods since the start times the
@@ -23,6 +24,7 @@ public final class Engine {
   private final long[] cells;
   private long periods = -1;
   private long scans;
+  private boolean prepared;
 
   /**
    * @param cells the image
@@ -50,6 +52,15 @@ public final class Engine {
     forces = new Forces(cells.length);
   }
 
+  /**
+   * Makes the program ready. The first scan does it otherwise, which takes longer than a period in
+   * real time.
+   */
+  public void prepare() {
+    program.prepare();
+    prepared = true;
+  }
+
   /** Values at time zero, before the first scan. */
   public void start() {
     program.start(cells);
@@ -63,15 +74,18 @@ public final class Engine {
    *     through them already, see {@link #catchUp}
    */
   public void scan(long skipped) {
+    if (!prepared) {
+      prepare();
+    }
     periods += 1 + skipped;
     long nowMicros = periods * periodMicros;
     takeInputs(nowMicros);
-    program.blocks(cells, nowMicros);
+    program.blocks(cells);
     program.interlocks(cells);
-    program.sequences(cells, nowMicros);
+    program.sequences(cells);
     program.logic(cells);
     program.outputs(cells, forces);
-    program.alarms(cells, nowMicros);
+    program.alarms(cells);
     giveOutputs();
   }
 
@@ -101,6 +115,12 @@ public final class Engine {
   public void makeSafe() {
     program.makeSafe(cells);
     snapshots.publish(cells);
+  }
+
+  /** Makes the program ready in another way, for tests. */
+  void prepare(Consumer<ControllerProgram> way) {
+    way.accept(program);
+    prepared = true;
   }
 
   /** Logical time of the last scan in microseconds; negative before the first. */

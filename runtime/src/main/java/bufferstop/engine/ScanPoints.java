@@ -4,20 +4,22 @@ import bufferstop.image.Layout;
 import bufferstop.image.Layout.Seen;
 import bufferstop.model.Position;
 import bufferstop.model.Symbol.Kind;
+import bufferstop.model.SystemCells;
 import bufferstop.model.Type;
 
 /**
- * The points under {@code scan}: errors (cell 0, counted by expressions), time, count, first. They
- * are declared before all others, since expressions count their errors in cell 0.
+ * The points under {@code scan}: errors, first_error, time, count, first. They are declared before
+ * all others, since code finds the first of them at {@link SystemCells}.
  */
 public final class ScanPoints {
-  private final int time;
   private final int count;
   private final int first;
 
   private ScanPoints(Layout layout) {
-    cell(layout, "scan.errors", Type.UDINT, "errors in expressions since the start");
-    time = cell(layout, "scan.time", Type.TIME, "logical time of this scan");
+    cell(layout, "scan.errors", Type.ULINT, "errors in expressions since the start");
+    cell(layout, "scan.first_error", Type.UDINT, "number of the place of the first, 0 for none");
+    cell(layout, "scan.time", Type.TIME, "logical time of this scan");
+    layout.remember("scan#passes", Type.UDINT);
     count = cell(layout, "scan.count", Type.UDINT, "scans before this one");
     first = cell(layout, "scan.first", Type.BOOL, "TRUE in the first scan after a start");
   }
@@ -34,7 +36,8 @@ public final class ScanPoints {
   }
 
   void begin(long[] cells, long nowMicros, long scans) {
-    cells[time] = nowMicros;
+    cells[SystemCells.TIME] = nowMicros;
+    cells[SystemCells.PASSES] = 0;
     cells[count] = scans & 0xFFFF_FFFFL;
     cells[first] = scans == 0 ? 1 : 0;
   }

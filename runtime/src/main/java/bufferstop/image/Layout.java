@@ -26,7 +26,9 @@ public final class Layout {
   public enum Seen {
     BY_ALL,
     BY_CONTROLLER,
-    BY_FIELD
+    BY_FIELD,
+    /** Memory: part of the state of a run, out of reach of every expression. */
+    BY_NOBODY
   }
 
   /**
@@ -42,8 +44,8 @@ public final class Layout {
       String unit,
       String text,
       Position declared) {
-    boolean toController = seen != Seen.BY_FIELD;
-    boolean toField = seen != Seen.BY_CONTROLLER;
+    boolean toController = seen == Seen.BY_ALL || seen == Seen.BY_CONTROLLER;
+    boolean toField = seen == Seen.BY_ALL || seen == Seen.BY_FIELD;
     if (toController && controller.find(name) != null || toField && field.find(name) != null) {
       return null;
     }
@@ -58,6 +60,15 @@ public final class Layout {
     return symbol;
   }
 
+  /**
+   * Adds a cell of memory.
+   *
+   * @param name for traces; {@code #} tells it from names that expressions know
+   */
+  public Symbol remember(String name, Type type) {
+    return add(name, type, Symbol.Kind.INTERNAL, Seen.BY_NOBODY, "", "", Position.ofFile(""));
+  }
+
   /** What the controller's expressions may name. */
   public Scope controller() {
     return controller;
@@ -66,6 +77,11 @@ public final class Layout {
   /** What circuits, hazards, scenarios and Modbus maps may name. */
   public Scope field() {
     return field;
+  }
+
+  /** The value of a cell. */
+  public Symbol symbol(int cell) {
+    return symbols.get(cell);
   }
 
   /** Every value, by cell. */

@@ -14,6 +14,7 @@ import java.util.TreeSet;
 public final class Diagnostics {
   private final List<Diagnostic> all = new ArrayList<>();
   private final Set<String> doubted = new TreeSet<>();
+  private final List<SourceText> places = new ArrayList<>();
   private boolean allDoubted;
 
   public void add(Diagnostic diagnostic) {
@@ -56,6 +57,17 @@ public final class Diagnostics {
       }
     }
     return false;
+  }
+
+  /** Notes an expression that may fail in a run. Returns its number, from 1. */
+  public int placeOf(SourceText expression) {
+    places.add(expression);
+    return places.size();
+  }
+
+  /** The expressions that may fail in a run, in the order of their numbers. */
+  public List<SourceText> places() {
+    return List.copyOf(places);
   }
 
   /** Everything found, once each, by file, line and column. */

@@ -20,7 +20,10 @@ public record Symbol(
     OUTPUT("output"),
     OPERATOR("operator"),
     INTERNAL("internal"),
-    PLANT_PORT("plant port");
+    PLANT_PORT("plant port"),
+
+    /** Of the body of a block or function: its index counts from the first cell of the instance. */
+    LOCAL("local");
 
     private final String words;
 

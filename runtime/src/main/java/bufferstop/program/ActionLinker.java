@@ -1,10 +1,12 @@
 package bufferstop.program;
 
+import bufferstop.image.Layout;
 import bufferstop.model.Controller.Action;
-import bufferstop.model.Controller.Qualifier;
 import bufferstop.model.Controller.Sequence;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
+import bufferstop.model.Symbol;
+import bufferstop.st.Statement;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -24,43 +26,42 @@ final class ActionLinker {
     this.problems = problems;
   }
 
-  ActionTarget[] targets() {
+  /** One statement a target. */
+  List<Statement> statements(SequenceCode code, Layout layout) {
+    Map<Integer, Symbol> targets = new TreeMap<>();
     Map<Integer, List<Request>> byTarget = new TreeMap<>();
     for (int step = 0; step < sequence.steps().size(); step++) {
       for (Action action : sequence.steps().get(step).actions()) {
-        int target = owners.actionTarget(action.target(), sequence.name());
-        if (target >= 0) {
-          byTarget.computeIfAbsent(target, t -> new ArrayList<>()).add(new Request(step, action));
+        Symbol target = owners.actionTarget(action.target(), sequence.name());
+        if (target != null) {
+          targets.put(target.index(), target);
+          byTarget
+              .computeIfAbsent(target.index(), t -> new ArrayList<>())
+              .add(new Request(step, action));
         }
       }
     }
-    return byTarget.entrySet().stream()
-        .map(e -> new ActionTarget(e.getKey(), requests(e.getValue())))
-        .toArray(ActionTarget[]::new);
+    List<Statement> all = new ArrayList<>();
+    byTarget.forEach(
+        (index, asking) -> {
+          refuseContention(asking);
+          all.add(new ActionCode(targets.get(index), requests(asking), code, layout).statement());
+        });
+    return all;
   }
 
-  private ActionTarget.Requests requests(List<Request> all) {
-    return new ActionTarget.Requests(
-        steps(all, Qualifier.N),
-        steps(all, Qualifier.S),
-        steps(all, Qualifier.R),
-        steps(all, Qualifier.P),
-        timed(all));
-  }
-
-  private static int[] steps(List<Request> all, Qualifier qualifier) {
-    return all.stream()
-        .filter(r -> r.action.qualifier() == qualifier)
-        .mapToInt(Request::step)
-        .toArray();
+  private static List<ActionCode.Request> requests(List<Request> asking) {
+    return asking.stream()
+        .map(r -> new ActionCode.Request(r.action.qualifier(), r.step, r.action.micros()))
+        .toList();
   }
 
   /**
-   * The one request with a time. Two that are active at once are an error of the standard (action
-   * control contention); since SD, DS and SL outlast their steps, two are refused wherever they
-   * stand [project choice].
+   * Two requests with a time that are active at once are an error of the standard (action control
+   * contention); since SD, DS and SL outlast their steps, two are refused wherever they stand
+   * [project choice].
    */
-  private TimedAction timed(List<Request> all) {
+  private void refuseContention(List<Request> all) {
     List<Request> timed = all.stream().filter(r -> r.action.qualifier().isTimed()).toList();
     for (Request second : timed.subList(Math.min(1, timed.size()), timed.size())) {
       Action action = second.action;
@@ -72,10 +73,5 @@ final class ActionLinker {
               .note(timed.get(0).action.target().position(), "the first one")
               .help("let each act on an internal point of its own and join them in the logic"));
     }
-    if (timed.isEmpty()) {
-      return null;
-    }
-    Request only = timed.get(0);
-    return new TimedAction(only.action.qualifier(), only.step, only.action.micros());
   }
 }

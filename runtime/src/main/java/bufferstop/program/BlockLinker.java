@@ -7,10 +7,17 @@ import bufferstop.model.Diagnostics;
 import bufferstop.model.Name;
 import bufferstop.model.NearNames;
 import bufferstop.model.SourceText;
+import bufferstop.model.Symbol;
+import bufferstop.st.BlockType;
+import bufferstop.st.BlockType.Pin;
 import bufferstop.st.Expression;
 import bufferstop.st.ExpressionReader;
+import bufferstop.st.Statement;
+import bufferstop.st.Terms;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.TreeSet;
 
 /** Resolves the inputs of a block. */
 final class BlockLinker {
@@ -22,43 +29,47 @@ final class BlockLinker {
     this.problems = problems;
   }
 
-  BlockInstance link(Controller.Block block, BlockKind kind) {
-    List<BlockKind.Pin> pins = kind.inputs();
-    Expression[] in = new Expression[pins.size()];
+  /**
+   * The call of a block in step 2 of the scan.
+   *
+   * @param first the first cell of the instance
+   */
+  Statement link(Controller.Block block, BlockType type, Symbol first) {
+    List<Terms.Input> inputs = new ArrayList<>();
+    TreeSet<Integer> given = new TreeSet<>();
     for (Map.Entry<Name, SourceText> input : block.inputs().entrySet()) {
-      int pin = indexOf(pins, input.getKey().text());
+      String name = input.getKey().text();
+      int pin = indexOf(type.inputs(), name);
       if (pin < 0) {
-        List<String> known = pins.stream().map(BlockKind.Pin::name).toList();
+        List<String> known = type.inputs().stream().map(Pin::name).toList();
         problems.add(
             Diagnostic.error(
-                    input.getKey().position(),
-                    "a " + kind + " has no input `" + input.getKey().text() + "`")
+                    input.getKey().position(), "a " + type.name() + " has no input `" + name + "`")
                 .expected(String.join(", ", known))
-                .help(NearNames.question(input.getKey().text(), known)));
-      } else if (in[pin] != null) {
+                .help(NearNames.question(name, known)));
+      } else if (!given.add(pin)) {
         problems.add(
             Diagnostic.error(
                     input.getKey().position(),
-                    "`" + block.name() + "` has the input " + input.getKey().text() + " twice")
+                    "`" + block.name() + "` has the input " + name + " twice")
                 .help("keep one of them; upper and lower case are the same"));
       } else if (input.getValue() != null) {
-        in[pin] =
+        Expression value =
             ExpressionReader.read(
-                input.getValue(), layout.controller(), pins.get(pin).type(), problems);
+                input.getValue(), layout.controller(), type.inputs().get(pin).type(), problems);
+        if (value != null) {
+          inputs.add(new Terms.Input(layout.symbol(first.index() + pin), value));
+        }
       }
     }
-    if (block.inputs().keySet().stream().allMatch(n -> indexOf(pins, n.text()) >= 0)) {
-      reportMissing(block, kind);
+    if (block.inputs().keySet().stream().allMatch(n -> indexOf(type.inputs(), n.text()) >= 0)) {
+      reportMissing(block, type);
     }
-    int[] out =
-        kind.outputs().stream()
-            .mapToInt(p -> layout.controller().find(block.name() + "." + p.name()).index())
-            .toArray();
-    return BlockInstance.of(kind, in, out);
+    return Terms.call(type, first, inputs);
   }
 
-  private void reportMissing(Controller.Block block, BlockKind kind) {
-    for (BlockKind.Pin pin : kind.inputs()) {
+  private void reportMissing(Controller.Block block, BlockType type) {
+    for (Pin pin : type.inputs()) {
       boolean given = block.inputs().keySet().stream().anyMatch(n -> n.text().equals(pin.name()));
       if (pin.required() && !given) {
         problems.add(
@@ -69,7 +80,7 @@ final class BlockLinker {
     }
   }
 
-  private static int indexOf(List<BlockKind.Pin> pins, String name) {
+  private static int indexOf(List<Pin> pins, String name) {
     for (int i = 0; i < pins.size(); i++) {
       if (pins.get(i).name().equals(name)) {
         return i;

@@ -11,7 +11,8 @@ import bufferstop.model.Point;
 import bufferstop.model.Position;
 import bufferstop.model.Symbol.Kind;
 import bufferstop.model.Type;
-import java.util.Arrays;
+import bufferstop.st.BlockType;
+import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
@@ -20,11 +21,13 @@ import java.util.TreeMap;
 final class Declarations {
   private static final Position NOWHERE = Position.ofFile(""); // what no file declares
 
+  private final BlockTypes types;
   private final Layout layout;
   private final Diagnostics problems;
   private final Map<String, Position> heads = new TreeMap<>();
 
-  Declarations(Layout layout, Diagnostics problems) {
+  Declarations(BlockTypes types, Layout layout, Diagnostics problems) {
+    this.types = types;
     this.layout = layout;
     this.problems = problems;
   }
@@ -80,10 +83,10 @@ final class Declarations {
 
   private void block(Controller.Block block) {
     head(block.name(), block.position());
-    BlockKind kind = BlockKind.named(block.block().text());
-    if (kind == null) {
+    BlockType type = types.named(block.block().text());
+    if (type == null) {
       Name name = block.block();
-      var all = Arrays.stream(BlockKind.values()).map(Enum::name).toList();
+      List<String> all = types.names();
       problems.add(
           Diagnostic.error(name.position(), "no block named `" + name.text() + "`")
               .expected(String.join(", ", all))
@@ -91,9 +94,19 @@ final class Declarations {
       problems.doubt(block.name());
       return;
     }
-    for (BlockKind.Pin pin : kind.outputs()) {
-      value(block.name() + "." + pin.name(), pin.type(), kind + " " + pin.name(), block.position());
+    type.inputs().forEach(pin -> remember(block.name(), pin));
+    for (BlockType.Pin pin : type.outputs()) {
+      value(
+          block.name() + "." + pin.name(),
+          pin.type(),
+          type.name() + " " + pin.name(),
+          block.position());
     }
+    type.memory().forEach(pin -> remember(block.name(), pin));
+  }
+
+  private void remember(String block, BlockType.Pin pin) {
+    layout.remember(block + "#" + pin.name(), pin.type());
   }
 
   private void interlock(Controller.Interlock interlock) {

@@ -13,6 +13,7 @@ import bufferstop.model.Position;
 import bufferstop.model.SourceText;
 import bufferstop.model.Symbol;
 import bufferstop.st.Expression;
+import bufferstop.st.Statement;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Function;
@@ -22,6 +23,7 @@ final class InterlockLinker {
   private final Function<SourceText, Expression> condition;
   private final Layout layout;
   private final Diagnostics problems;
+  private final List<Symbol> initiallyTrue = new ArrayList<>();
 
   InterlockLinker(Function<SourceText, Expression> condition, Layout layout, Diagnostics problems) {
     this.condition = condition;
@@ -29,16 +31,25 @@ final class InterlockLinker {
     this.problems = problems;
   }
 
-  InterlockGroup[] link(Controller controller, OutputTable outputs) {
-    List<InterlockGroup> groups = new ArrayList<>();
+  /** Step 3 of the scan. */
+  Statement link(Controller controller, Outputs outputs) {
+    List<Statement> all = new ArrayList<>();
     for (Interlock interlock : controller.interlocks()) {
-      groups.add(group(interlock, outputs));
+      Statement statement = statement(interlock, outputs);
+      if (statement != null) {
+        all.add(statement);
+      }
     }
-    return groups.toArray(InterlockGroup[]::new);
+    return Statement.sequence(all);
   }
 
-  private InterlockGroup group(Interlock interlock, OutputTable outputs) {
-    boolean trip = interlock.kind() == InterlockKind.TRIP;
+  /** States before the first scan of what needs its conditions to hold: they do. */
+  List<Symbol> initiallyTrue() {
+    return initiallyTrue;
+  }
+
+  /** Null after a diagnostic. */
+  private Statement statement(Interlock interlock, Outputs outputs) {
     if (interlock.kind() == InterlockKind.PERMISSIVE && !interlock.makesSafe().isEmpty()) {
       problems.add(
           Diagnostic.error(
@@ -46,25 +57,23 @@ final class InterlockLinker {
                   "a permissive does not stop what runs, so it makes nothing safe")
               .help("make `" + interlock.name() + "` an interlock or a trip"));
     }
-    String name = interlock.name();
-    int[] first =
-        Declarations.hasNamedCauses(interlock)
-            ? interlock.causes().stream().mapToInt(c -> cell(name + ".first." + c.name())).toArray()
-            : new int[0];
-    return new InterlockGroup(
-        interlock.causes().stream().map(Cause::condition).map(condition).toArray(Expression[]::new),
-        trip,
-        interlock.reset() == null ? null : condition.apply(interlock.reset()),
-        cell(name + (trip ? ".tripped" : ".ok")),
-        first,
-        safeOutputs(interlock, outputs));
+    InterlockCode code = new InterlockCode(interlock, layout);
+    List<Expression> conditions = new ArrayList<>();
+    for (Cause cause : interlock.causes()) {
+      conditions.add(condition.apply(cause.condition()));
+    }
+    Expression reset = interlock.reset() == null ? null : condition.apply(interlock.reset());
+    int[] safe = safeOutputs(interlock, outputs);
+    if (conditions.contains(null) || code.isTrip() && reset == null) {
+      return null;
+    }
+    if (!code.isTrip()) {
+      initiallyTrue.add(code.state());
+    }
+    return code.statement(conditions, reset, outputs, safe);
   }
 
-  private int cell(String name) {
-    return layout.controller().find(name).index();
-  }
-
-  private int[] safeOutputs(Interlock interlock, OutputTable outputs) {
+  private int[] safeOutputs(Interlock interlock, Outputs outputs) {
     List<Integer> numbers = new ArrayList<>();
     for (Name output : interlock.makesSafe()) {
       int number = outputs.number(output.text());

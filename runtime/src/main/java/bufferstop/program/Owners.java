@@ -53,11 +53,11 @@ final class Owners {
     };
   }
 
-  /** The cell of an action's target, or -1 after a diagnostic. */
-  int actionTarget(Name target, String sequence) {
+  /** The target of an action, or null after a diagnostic. */
+  Symbol actionTarget(Name target, String sequence) {
     Symbol symbol = layout.controller().find(target.text());
     if (symbol == null && problems.doubts(target.text())) {
-      return -1;
+      return null;
     }
     if (symbol == null) {
       List<String> names =
@@ -66,7 +66,7 @@ final class Owners {
           Diagnostic.error(target.position(), "no point named `" + target.text() + "`")
               .expected("a BOOL output or internal point")
               .help(NearNames.question(target.text(), names)));
-      return -1;
+      return null;
     }
     String refusal = refusal(symbol);
     if (refusal != null || symbol.type() != Type.BOOL) {
@@ -74,10 +74,10 @@ final class Owners {
           Diagnostic.error(target.position(), "no action can write `" + target.text() + "`")
               .expected("a BOOL output or internal point")
               .note(symbol.declared(), refusal == null ? "it is " + symbol.type() : refusal));
-      return -1;
+      return null;
     }
     claim(symbol, "sequence " + sequence, target.position());
-    return symbol.index();
+    return symbol;
   }
 
   /** Claims all that the logic writes. */

@@ -8,9 +8,11 @@ import bufferstop.model.SourceText;
 import bufferstop.model.Symbol;
 import bufferstop.model.Symbol.Kind;
 import bufferstop.model.Type;
+import bufferstop.st.BlockType;
 import bufferstop.st.Expression;
 import bufferstop.st.ExpressionReader;
 import bufferstop.st.Program;
+import bufferstop.st.Statement;
 import bufferstop.st.StatementReader;
 import java.util.ArrayList;
 import java.util.List;
@@ -20,6 +22,8 @@ public final class ProgramLinker {
   private final Controller controller;
   private final Layout layout;
   private final Diagnostics problems;
+  private final List<Integer> initialCells = new ArrayList<>();
+  private final List<Long> initialValues = new ArrayList<>();
 
   private ProgramLinker(Controller controller, Layout layout, Diagnostics problems) {
     this.controller = controller;
@@ -29,7 +33,7 @@ public final class ProgramLinker {
 
   /** First pass: gives every name of the controller its cell, so that other rooms may use it. */
   public static void declare(Controller controller, Layout layout, Diagnostics problems) {
-    new Declarations(layout, problems).declare(controller);
+    new Declarations(BlockTypes.of(), layout, problems).declare(controller);
   }
 
   /**
@@ -42,83 +46,83 @@ public final class ProgramLinker {
   }
 
   private ControllerProgram program() {
-    OutputTable outputs = OutputTable.of(controller, layout);
+    Outputs outputs = new Outputs(controller, layout);
     Owners owners = new Owners(controller, layout, problems);
-    BlockInstance[] blocks = blocks();
-    InterlockGroup[] interlocks =
-        new InterlockLinker(this::condition, layout, problems).link(controller, outputs);
+    Statement blocks = blocks();
+    InterlockLinker interlocks = new InterlockLinker(this::condition, layout, problems);
+    Statement guarded = interlocks.link(controller, outputs);
     SequenceLinker sequences = new SequenceLinker(this::condition, layout, owners, problems);
     sequences.link(controller);
     Program logic =
         StatementReader.read(controller.logic(), layout.controller(), owners::refusal, problems);
-    if (logic != null) {
-      owners.claimLogic(logic);
-    }
-    AlarmUnit[] alarms = alarms();
-    Expression acknowledge =
-        controller.acknowledge() == null ? null : condition(controller.acknowledge());
+    owners.claimLogic(logic);
+    Statement alarms = alarms();
     if (problems.hasErrors()) {
       return null;
     }
-    List<Point> points = initialised();
+    for (Point point : controller.points()) {
+      if (point.kind() == Kind.OPERATOR || point.kind() == Kind.INTERNAL) {
+        initially(layout.controller().find(point.name()), point.initial());
+      }
+    }
+    interlocks.initiallyTrue().forEach(state -> initially(state, 1));
+    sequences.initial().forEach(step -> initially(step, 1));
     return new ControllerProgram(
         new ControllerProgram.Parts(
-            points.stream().mapToInt(this::programCell).toArray(),
-            points.stream().mapToLong(Point::initial).toArray(),
+            initialCells.stream().mapToInt(Integer::intValue).toArray(),
+            initialValues.stream().mapToLong(Long::longValue).toArray(),
             blocks,
-            interlocks,
-            sequences.runners(),
+            guarded,
+            sequences.evolutions(),
+            logic.statements(),
             sequences.actions(),
-            logic,
-            outputs.outputs(),
-            alarms,
-            acknowledge,
-            cell("alarms.active"),
-            cell("alarms.unacknowledged")));
+            outputs,
+            alarms));
   }
 
-  private List<Point> initialised() {
-    return controller.points().stream()
-        .filter(p -> p.kind() == Kind.OPERATOR || p.kind() == Kind.INTERNAL)
-        .toList();
-  }
-
-  private int programCell(Point point) {
-    return layout.controller().find(point.name()).index();
-  }
-
-  private int cell(String name) {
-    return layout.controller().find(name).index();
+  private void initially(Symbol symbol, long bits) {
+    initialCells.add(symbol.index());
+    initialValues.add(bits);
   }
 
   private Expression condition(SourceText text) {
     return ExpressionReader.read(text, layout.controller(), Type.BOOL, problems);
   }
 
-  private BlockInstance[] blocks() {
-    List<BlockInstance> all = new ArrayList<>();
+  private Statement blocks() {
+    BlockTypes types = BlockTypes.of();
+    List<Statement> calls = new ArrayList<>();
     for (Controller.Block block : controller.blocks()) {
-      BlockKind kind = BlockKind.named(block.block().text());
-      if (kind != null) {
-        all.add(new BlockLinker(layout, problems).link(block, kind));
+      BlockType type = types.named(block.block().text());
+      if (type != null) {
+        Symbol first = types.instance(block.name(), type, layout);
+        initialPins(type, first);
+        calls.add(new BlockLinker(layout, problems).link(block, type, first));
       }
     }
-    return all.toArray(BlockInstance[]::new);
+    return Statement.sequence(calls);
   }
 
-  private AlarmUnit[] alarms() {
-    boolean needsAcknowledge = controller.acknowledge() != null;
-    List<AlarmUnit> all = new ArrayList<>();
-    for (Controller.Alarm alarm : controller.alarms()) {
-      Expression when = condition(alarm.when());
-      Symbol active = layout.controller().find("alarms." + alarm.name() + ".active");
-      Symbol waiting = layout.controller().find("alarms." + alarm.name() + ".unacknowledged");
-      if (when != null) {
-        all.add(
-            new AlarmUnit(
-                when, alarm.delayMicros(), needsAcknowledge, active.index(), waiting.index()));
+  private void initialPins(BlockType type, Symbol first) {
+    int cell = first.index();
+    for (List<BlockType.Pin> pins : List.of(type.inputs(), type.outputs(), type.memory())) {
+      for (BlockType.Pin pin : pins) {
+        initially(layout.symbol(cell++), pin.initial());
       }
     }
-    return all.toArray(AlarmUnit[]::new);
+  }
+
+  private Statement alarms() {
+    List<Expression> conditions = new ArrayList<>();
+    for (Controller.Alarm alarm : controller.alarms()) {
+      conditions.add(condition(alarm.when()));
+    }
+    Expression acknowledge =
+        controller.acknowledge() == null ? null : condition(controller.acknowledge());
+    boolean whole =
+        !conditions.contains(null) && (controller.acknowledge() == null || acknowledge != null);
+    return whole
+        ? new AlarmCode(controller, layout).statement(conditions, acknowledge)
+        : Statement.sequence(List.of());
   }
 }

@@ -10,11 +10,13 @@ import bufferstop.model.Diagnostics;
 import bufferstop.model.Name;
 import bufferstop.model.NearNames;
 import bufferstop.model.SourceText;
+import bufferstop.model.Symbol;
+import bufferstop.model.Type;
 import bufferstop.st.Expression;
+import bufferstop.st.Statement;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Function;
-import java.util.function.ToIntFunction;
 
 /** Resolves sequences and collects their actions by target. */
 final class SequenceLinker {
@@ -22,8 +24,9 @@ final class SequenceLinker {
   private final Layout layout;
   private final Owners owners;
   private final Diagnostics problems;
-  private final List<SequenceRunner> runners = new ArrayList<>();
-  private final List<ActionTarget[]> actions = new ArrayList<>();
+  private final List<Symbol> initial = new ArrayList<>();
+  private final List<Statement> evolutions = new ArrayList<>();
+  private final List<Statement> actions = new ArrayList<>();
 
   SequenceLinker(
       Function<SourceText, Expression> condition,
@@ -36,59 +39,53 @@ final class SequenceLinker {
     this.problems = problems;
   }
 
-  SequenceRunner[] runners() {
-    return runners.toArray(SequenceRunner[]::new);
+  /** Steps active before the first scan. */
+  List<Symbol> initial() {
+    return initial;
   }
 
-  ActionTarget[][] actions() {
-    return actions.toArray(ActionTarget[][]::new);
+  /** Step 4 of the scan: the evolution of every sequence. */
+  Statement evolutions() {
+    return Statement.sequence(evolutions);
+  }
+
+  /** The first part of step 6: what their actions give. */
+  Statement actions() {
+    return Statement.sequence(actions);
   }
 
   void link(Controller controller) {
     for (Sequence sequence : controller.sequences()) {
-      SequenceRunner runner = runner(sequence);
-      actions.add(new ActionLinker(sequence, owners, problems).targets());
-      runners.add(runner);
+      SequenceCode code = new SequenceCode(sequence, layout);
+      Statement evolution = evolution(sequence, code);
+      if (evolution != null) {
+        initial.addAll(code.initial());
+        evolutions.add(evolution);
+      }
+      actions.addAll(new ActionLinker(sequence, owners, problems).statements(code, layout));
     }
   }
 
-  private SequenceRunner runner(Sequence sequence) {
-    List<SequenceRunner.Gate> gates = new ArrayList<>();
+  /** Null after a diagnostic. */
+  private Statement evolution(Sequence sequence, SequenceCode code) {
+    List<SequenceCode.Gate> gates = new ArrayList<>();
+    List<Symbol> fired = new ArrayList<>();
+    boolean whole = true;
     for (Transition transition : sequence.transitions()) {
-      gates.add(
-          new SequenceRunner.Gate(
+      SequenceCode.Gate gate =
+          new SequenceCode.Gate(
               numbers(sequence, transition.from()),
               numbers(sequence, transition.to()),
-              condition.apply(transition.when())));
+              condition.apply(transition.when()));
+      whole &= gate.when() != null;
+      gates.add(gate);
+      fired.add(layout.remember(sequence.name() + "#fired." + gates.size(), Type.BOOL));
     }
     boolean aborts = sequence.abort() != null;
-    return new SequenceRunner(
-        cells(sequence, s -> cell(sequence, s, ".X")),
-        cells(sequence, s -> cell(sequence, s, ".T")),
-        cells(sequence, s -> cell(sequence, s, ".late")),
-        sequence.steps().stream().mapToLong(Step::atLeastMicros).toArray(),
-        sequence.steps().stream().mapToLong(Step::withinMicros).toArray(),
-        initial(sequence),
-        gates.toArray(SequenceRunner.Gate[]::new),
-        aborts ? condition.apply(sequence.abort().when()) : null,
-        aborts ? number(sequence, sequence.abort().to()) : -1);
-  }
-
-  private static int initial(Sequence sequence) {
-    for (int i = 0; i < sequence.steps().size(); i++) {
-      if (sequence.steps().get(i).initial()) {
-        return i;
-      }
-    }
-    return 0;
-  }
-
-  private static int[] cells(Sequence sequence, ToIntFunction<Step> cell) {
-    return sequence.steps().stream().mapToInt(cell).toArray();
-  }
-
-  private int cell(Sequence sequence, Step step, String suffix) {
-    return layout.controller().find(sequence.name() + "." + step.name() + suffix).index();
+    Expression abortWhen = aborts ? condition.apply(sequence.abort().when()) : null;
+    int abortTo = aborts ? number(sequence, sequence.abort().to()) : -1;
+    whole &= !aborts || abortWhen != null;
+    return whole ? code.statement(gates, fired, abortWhen, abortTo) : null;
   }
 
   private int[] numbers(Sequence sequence, List<Name> names) {

@@ -32,6 +32,7 @@ public final class LiveRun implements AutoCloseable {
    */
   public LiveRun(Rig rig) {
     this.rig = rig;
+    rig.engine().prepare();
     loop =
         new ScanLoop(
             rig.engine(), new RealClock(rig.project().periodMicros(), statistics), rig.project());

@@ -14,17 +14,37 @@ final class Absolute extends Expression {
   }
 
   @Override
-  public long bits(long[] cells) {
-    Type type = type();
+  long bits(long[] cells, int at) {
+    return of(operand.bits(cells, at), type(), cells, place());
+  }
+
+  static long of(long bits, Type type, long[] cells, int place) {
     if (type.isReal()) {
-      return Reals.kept(cells, type, Math.abs(operand.real(cells)));
+      return Reals.kept(Math.abs(Double.longBitsToDouble(bits)), cells, place);
     }
-    long value = operand.bits(cells);
-    return type.isSigned() && value < 0 ? Integers.minus(cells, type, 0, value) : value;
+    return type.isSigned() && bits < 0 ? Integers.minus(0, bits, type, cells, place) : bits;
+  }
+
+  @Override
+  boolean failsItself() {
+    return type().isReal() || type().isSigned();
   }
 
   @Override
   List<Expression> operands() {
     return List.of(operand);
+  }
+
+  @Override
+  int ownBytes() {
+    return 12;
+  }
+
+  @Override
+  void emit(Code code) {
+    code.put(operand);
+    code.push(type());
+    code.place(place());
+    code.call(Absolute.class, "of", "(JLbufferstop/model/Type;[JI)J");
   }
 }

@@ -5,13 +5,13 @@ import bufferstop.model.SourceText;
 import bufferstop.model.Type;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.function.DoubleUnaryOperator;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /** The standard functions. Source: IEC 61131-3:2003, Tables 22, 23, 24 and 27. */
 final class Calls {
   private static final Pattern CONVERSION = Pattern.compile("([A-Z]+)_TO_([A-Z]+)");
+  private static final int MOST_INPUTS = 64; // that their code has room in one method
   private static final List<String> PLAIN =
       List.of(
           "ABS", "SQRT", "LN", "LOG", "EXP", "SIN", "COS", "TAN", "ASIN", "ACOS", "ATAN", "MIN",
@@ -25,23 +25,21 @@ final class Calls {
 
   /** The typed call, or null after a diagnostic. */
   Expression type(Syntax.Call call, Type hint) {
-    DoubleUnaryOperator function = RealFunction.named(call.name());
-    if (function != null) {
+    if (RealFunction.exists(call.name())) {
       Expression operand =
           takes(call, 1, 1, "(IN)") ? typing.real(call.inputs().get(0), hint) : null;
       return operand == null
           ? null
-          : typing.made(new RealFunction(function, operand, typing.source(call)));
+          : typing.made(new RealFunction(call.name(), operand, typing.source(call)));
     }
     return switch (call.name()) {
       case "ABS" -> takes(call, 1, 1, "(IN)") ? absolute(call, hint) : null;
       case "TRUNC" -> takes(call, 1, 1, "(IN)") ? trunc(call) : null;
       case "MIN", "MAX" ->
-          takes(call, 2, Integer.MAX_VALUE, "(IN1, IN2, ...)") ? extreme(call, hint) : null;
+          takes(call, 2, MOST_INPUTS, "(IN1, IN2, ...)") ? extreme(call, hint) : null;
       case "LIMIT" -> takes(call, 3, 3, "(MN, IN, MX)") ? limit(call, hint) : null;
       case "SEL" -> takes(call, 3, 3, "(G, IN0, IN1)") ? choice(call, hint) : null;
-      case "MUX" ->
-          takes(call, 3, Integer.MAX_VALUE, "(K, IN0, IN1, ...)") ? choice(call, hint) : null;
+      case "MUX" -> takes(call, 3, MOST_INPUTS, "(K, IN0, IN1, ...)") ? choice(call, hint) : null;
       case "ADD", "MUL" -> tooFew(call, "(IN1, IN2, ...)");
       case "SUB", "DIV", "EXPT" -> tooFew(call, "(IN1, IN2)");
       case "MOVE" -> tooFew(call, "(IN)");
@@ -109,7 +107,7 @@ final class Calls {
       return null;
     }
     SourceText source = typing.source(call);
-    Expression atLeast = new Extreme(true, inputs.subList(0, 2), source);
+    Expression atLeast = typing.placed(new Extreme(true, inputs.subList(0, 2), source));
     return typing.made(new Extreme(false, List.of(atLeast, inputs.get(2)), source));
   }
 

@@ -1,20 +1,24 @@
 package bufferstop.st;
 
-import bufferstop.model.Symbol;
 import bufferstop.model.Type;
+import java.util.ArrayList;
 import java.util.List;
+import org.objectweb.asm.Label;
+import org.objectweb.asm.Opcodes;
 
 /**
  * CASE: runs the branch with a label that holds the selector, else the ELSE. A selector with an
  * error is held by no label.
  */
-final class Case implements Statement {
+final class Case extends Statement {
+  /** Most labels, so that the search and all branches have room in a method each. */
+  static final int MOST_LABELS = 128;
+
+  private static final int NONE = -1;
+
   private final Expression selector;
-  private final Type type;
-  private final long[] least;
-  private final long[] greatest;
-  private final int[] branch;
-  private final Statement[] branches;
+  private final List<Label> labels;
+  private final List<Statement> branches;
   private final Statement otherwise;
 
   /**
@@ -29,49 +33,94 @@ final class Case implements Statement {
   /**
    * A CASE.
    *
-   * @param labels in rising order, no two with a value in common
+   * @param labels in rising order, no two with a value in common, at most {@link #MOST_LABELS}
    * @param otherwise for what no label holds; may be empty
    */
   Case(Expression selector, List<Label> labels, List<Statement> branches, Statement otherwise) {
     this.selector = selector;
-    this.type = selector.type();
-    this.least = labels.stream().mapToLong(Label::least).toArray();
-    this.greatest = labels.stream().mapToLong(Label::greatest).toArray();
-    this.branch = labels.stream().mapToInt(Label::branch).toArray();
-    this.branches = branches.toArray(Statement[]::new);
+    this.labels = List.copyOf(labels);
+    this.branches = List.copyOf(branches);
     this.otherwise = otherwise;
   }
 
-  @Override
-  public boolean run(long[] cells) {
-    long watched = Faults.watch(cells);
-    long value = selector.bits(cells);
-    boolean failed = Faults.failedSince(cells, watched);
-    return (failed ? otherwise : chosen(value)).run(cells);
+  List<Label> labels() {
+    return labels;
   }
 
-  private Statement chosen(long value) {
-    int from = 0;
-    int to = least.length - 1;
-    while (from <= to) {
-      int middle = (from + to) >>> 1;
-      if (type.compare(value, least[middle]) < 0) {
-        to = middle - 1;
-      } else if (type.compare(value, greatest[middle]) > 0) {
-        from = middle + 1;
-      } else {
-        return branches[branch[middle]];
+  boolean isUnsigned() {
+    return selector.type() == Type.ULINT;
+  }
+
+  @Override
+  int run(long[] cells, int at) {
+    long watched = Faults.watch(cells);
+    long value = selector.bits(cells, at);
+    boolean failed = Faults.failedSince(cells, watched);
+    int branch = failed ? NONE : branchOf(value);
+    return (branch == NONE ? otherwise : branches.get(branch)).run(cells, at);
+  }
+
+  private int branchOf(long value) {
+    Type type = selector.type();
+    for (Label label : labels) {
+      if (type.compare(value, label.least) >= 0 && type.compare(value, label.greatest) <= 0) {
+        return label.branch;
       }
     }
-    return otherwise;
+    return NONE;
   }
 
   @Override
-  public void collectReads(List<Symbol> found) {
-    selector.collectReads(found);
-    for (Statement one : branches) {
-      one.collectReads(found);
+  List<Node> parts() {
+    List<Node> parts = new ArrayList<>();
+    parts.add(selector);
+    parts.addAll(branches);
+    parts.add(otherwise);
+    return parts;
+  }
+
+  @Override
+  int ownBytes() {
+    return 60 + 8 * branches.size();
+  }
+
+  @Override
+  void emit(Code code) {
+    org.objectweb.asm.Label end = new org.objectweb.asm.Label();
+    org.objectweb.asm.Label none = new org.objectweb.asm.Label();
+    var starts = new org.objectweb.asm.Label[branches.size()];
+    for (int i = 0; i < starts.length; i++) {
+      starts[i] = new org.objectweb.asm.Label();
     }
-    otherwise.collectReads(found);
+    emitSelector(code, none);
+    code.branchOf(this);
+    code.choose(starts, none);
+    for (int i = 0; i < starts.length; i++) {
+      code.label(starts[i]);
+      code.put(branches.get(i));
+      code.jump(Opcodes.GOTO, end);
+    }
+    code.label(none);
+    code.put(otherwise);
+    code.label(end);
+  }
+
+  /** Leaves the selector's value on the stack, or goes to the label when it has none. */
+  private void emitSelector(Code code, org.objectweb.asm.Label none) {
+    if (!selector.mayFail()) {
+      code.put(selector);
+      return;
+    }
+    int watched = code.local(2);
+    int value = code.local(2);
+    code.errors();
+    code.storeLocal(watched);
+    code.put(selector);
+    code.storeLocal(value);
+    code.errors();
+    code.loadLocal(watched);
+    code.op(Opcodes.LCMP);
+    code.jump(Opcodes.IFNE, none);
+    code.loadLocal(value);
   }
 }

@@ -135,6 +135,14 @@ final class CaseReader {
               .note(typing.place(taken), Wording.quote(typing.quoted(taken)) + " holds it first"));
       return;
     }
+    if (labels.size() == Case.MOST_LABELS) {
+      typing.wrong(
+          syntax,
+          "a `CASE` with more than " + Case.MOST_LABELS + " labels",
+          "",
+          "choose in two steps: another `CASE` in the `ELSE`");
+      return;
+    }
     labels.put(least, new Case.Label(least, greatest, branches.size(), syntax));
   }
 

@@ -2,27 +2,22 @@ package bufferstop.st;
 
 import bufferstop.model.SourceText;
 import bufferstop.model.Type;
-import java.util.List;
+import org.objectweb.asm.Label;
+import org.objectweb.asm.Opcodes;
 
 /** Compares two values of one type. NaN compares with nothing: an error. */
-final class Comparison extends Expression {
-  private final Operator operator;
-  private final Expression left;
-  private final Expression right;
+final class Comparison extends TwoOperands {
   private final Type compared;
 
   Comparison(Operator operator, Expression left, Expression right, SourceText source) {
-    super(Type.BOOL, source);
-    this.operator = operator;
-    this.left = left;
-    this.right = right;
+    super(Type.BOOL, operator, left, right, source);
     this.compared = left.type();
   }
 
   @Override
-  public long bits(long[] cells) {
-    long a = left.bits(cells);
-    long b = right.bits(cells);
+  long bits(long[] cells, int at) {
+    long a = left.bits(cells, at);
+    long b = right.bits(cells, at);
     if (compared.isReal()) {
       return reals(cells, Double.longBitsToDouble(a), Double.longBitsToDouble(b));
     }
@@ -31,7 +26,7 @@ final class Comparison extends Expression {
 
   private long reals(long[] cells, double a, double b) {
     if (Double.isNaN(a) || Double.isNaN(b)) {
-      return Faults.raise(cells);
+      return Faults.raise(cells, place());
     }
     return holds(Order.of(a, b)) ? 1 : 0;
   }
@@ -48,6 +43,11 @@ final class Comparison extends Expression {
   }
 
   @Override
+  boolean failsItself() {
+    return compared.isReal();
+  }
+
+  @Override
   public Structure structure() {
     return compared == Type.BOOL
         ? new Structure.Leaf()
@@ -55,7 +55,80 @@ final class Comparison extends Expression {
   }
 
   @Override
-  List<Expression> operands() {
-    return List.of(left, right);
+  int ownBytes() {
+    return 28;
+  }
+
+  @Override
+  void emit(Code code) {
+    if (compared.isReal()) {
+      code.putReal(left);
+      code.putReal(right);
+      code.place(place());
+      code.call(Comparison.class, method(), "(DD[JI)J");
+      return;
+    }
+    Label isFalse = new Label();
+    Label end = new Label();
+    putBoth(code);
+    if (compared == Type.ULINT) {
+      code.call(Long.class, "compareUnsigned", "(JJ)I");
+    } else {
+      code.op(Opcodes.LCMP);
+    }
+    code.jump(unless(), isFalse);
+    code.push(1L);
+    code.jump(Opcodes.GOTO, end);
+    code.label(isFalse);
+    code.push(0L);
+    code.label(end);
+  }
+
+  private int unless() {
+    return switch (operator) {
+      case LESS -> Opcodes.IFGE;
+      case GREATER -> Opcodes.IFLE;
+      case AT_MOST -> Opcodes.IFGT;
+      case AT_LEAST -> Opcodes.IFLT;
+      case EQUAL -> Opcodes.IFNE;
+      default -> Opcodes.IFEQ;
+    };
+  }
+
+  private String method() {
+    return switch (operator) {
+      case LESS -> "less";
+      case GREATER -> "greater";
+      case AT_MOST -> "atMost";
+      case AT_LEAST -> "atLeast";
+      case EQUAL -> "equal";
+      default -> "unequal";
+    };
+  }
+
+  // What generated code calls: both comparisons fail only for NaN.
+
+  static long less(double a, double b, long[] cells, int place) {
+    return a < b ? 1 : a >= b ? 0 : Faults.raise(cells, place);
+  }
+
+  static long greater(double a, double b, long[] cells, int place) {
+    return a > b ? 1 : a <= b ? 0 : Faults.raise(cells, place);
+  }
+
+  static long atMost(double a, double b, long[] cells, int place) {
+    return a <= b ? 1 : a > b ? 0 : Faults.raise(cells, place);
+  }
+
+  static long atLeast(double a, double b, long[] cells, int place) {
+    return a >= b ? 1 : a < b ? 0 : Faults.raise(cells, place);
+  }
+
+  static long equal(double a, double b, long[] cells, int place) {
+    return a == b ? 1 : a < b || a > b ? 0 : Faults.raise(cells, place);
+  }
+
+  static long unequal(double a, double b, long[] cells, int place) {
+    return a == b ? 0 : a < b || a > b ? 1 : Faults.raise(cells, place);
   }
 }

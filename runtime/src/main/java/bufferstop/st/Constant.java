@@ -13,17 +13,23 @@ final class Constant extends Expression {
     this.bits = bits;
   }
 
-  static Constant real(Type type, double value, SourceText source) {
-    return new Constant(type, Double.doubleToLongBits(value), source);
-  }
-
   @Override
-  public long bits(long[] cells) {
+  long bits(long[] cells, int at) {
     return bits;
   }
 
   @Override
   List<Expression> operands() {
     return List.of();
+  }
+
+  @Override
+  int ownBytes() {
+    return 3;
+  }
+
+  @Override
+  void emit(Code code) {
+    code.push(bits);
   }
 }

@@ -40,51 +40,76 @@ final class Conversion extends Expression {
   }
 
   @Override
-  public long bits(long[] cells) {
-    long bits = operand.bits(cells);
-    return switch (operand.type()) {
-      case REAL, LREAL -> ofReal(cells, Double.longBitsToDouble(bits));
-      case TIME -> ofTime(cells, bits);
-      default -> ofInteger(cells, operand.type(), bits);
+  long bits(long[] cells, int at) {
+    return of(operand.bits(cells, at), operand.type(), type(), truncates, cells, place());
+  }
+
+  static long of(long bits, Type from, Type to, boolean truncates, long[] cells, int place) {
+    return switch (from) {
+      case REAL, LREAL -> ofReal(Double.longBitsToDouble(bits), to, truncates, cells, place);
+      case TIME -> ofTime(bits, to, cells, place);
+      default -> ofInteger(bits, from, to, cells, place);
     };
   }
 
-  private long ofReal(long[] cells, double value) {
-    if (type().isReal()) {
-      return Reals.kept(cells, type(), value);
+  private static long ofReal(double value, Type to, boolean truncates, long[] cells, int place) {
+    if (to.isReal()) {
+      return Reals.kept(to, value, cells, place);
     }
-    double inUnits = type() == Type.TIME ? value * Numbers.MICROS_PER_MILLI : value;
-    return Reals.toInteger(cells, type(), truncates ? truncated(value) : StrictMath.rint(inUnits));
+    double inUnits = to == Type.TIME ? value * Numbers.MICROS_PER_MILLI : value;
+    double whole = truncates ? truncated(value) : StrictMath.rint(inUnits);
+    return Reals.toInteger(to, whole, cells, place);
   }
 
   private static double truncated(double value) {
     return value < 0 ? StrictMath.ceil(value) : StrictMath.floor(value);
   }
 
-  private long ofTime(long[] cells, long micros) {
-    if (type() == Type.LREAL) {
-      return Double.doubleToLongBits(micros / (double) Numbers.MICROS_PER_MILLI);
+  private static long ofTime(long micros, Type to, long[] cells, int place) {
+    if (to == Type.LREAL) {
+      return Double.doubleToRawLongBits(micros / (double) Numbers.MICROS_PER_MILLI);
     }
-    return ofInteger(cells, Type.LINT, Numbers.nearestMilli(micros));
+    return ofInteger(Numbers.nearestMilli(micros), Type.LINT, to, cells, place);
   }
 
-  private long ofInteger(long[] cells, Type from, long value) {
-    if (type().isReal()) {
-      return Double.doubleToLongBits(Numbers.ofInteger(from, value, type()));
+  private static long ofInteger(long value, Type from, Type to, long[] cells, int place) {
+    if (to.isReal()) {
+      return Double.doubleToRawLongBits(Numbers.ofInteger(from, value, to));
     }
     boolean huge = from == Type.ULINT && value < 0;
     boolean negative = from != Type.ULINT && value < 0;
-    if (huge && type() != Type.ULINT || negative && type() == Type.ULINT) {
-      return Faults.raise(cells);
+    if (huge && to != Type.ULINT || negative && to == Type.ULINT) {
+      return Faults.raise(cells, place);
     }
-    if (type() == Type.TIME) {
-      return Integers.times(cells, Type.TIME, value, Numbers.MICROS_PER_MILLI);
+    if (to == Type.TIME) {
+      return Integers.times(value, Numbers.MICROS_PER_MILLI, Type.TIME, cells, place);
     }
-    return type().holds(value) ? value : Faults.raise(cells);
+    return to.holds(value) ? value : Faults.raise(cells, place);
+  }
+
+  @Override
+  boolean failsItself() {
+    return operand.type() != Type.BOOL;
   }
 
   @Override
   List<Expression> operands() {
     return List.of(operand);
+  }
+
+  @Override
+  int ownBytes() {
+    return 20;
+  }
+
+  @Override
+  void emit(Code code) {
+    code.put(operand);
+    code.push(operand.type());
+    code.push(type());
+    code.push(truncates ? 1 : 0);
+    code.place(place());
+    String type = "Lbufferstop/model/Type;";
+    code.call(Conversion.class, "of", "(J" + type + type + "Z[JI)J");
   }
 }

@@ -1,18 +1,22 @@
 package bufferstop.st;
 
+import bufferstop.model.Diagnostics;
 import bufferstop.model.SourceText;
 import bufferstop.model.Symbol;
+import bufferstop.model.SystemCells;
 import bufferstop.model.Type;
 import java.util.ArrayList;
 import java.util.List;
 
 /**
  * A typed expression, ready to be evaluated over the cells of an image. Evaluation reads the cells
- * of its symbols, counts its errors in cell 0 and allocates nothing.
+ * of its symbols, counts its errors in {@link SystemCells#ERRORS} and allocates nothing.
  */
-public abstract class Expression {
+public abstract class Expression extends Node {
   private final Type type;
   private final SourceText source;
+  private Boolean mayFail; // once it was asked for
+  private int place; // among those where a run may find an error; 0 for none
 
   Expression(Type type, SourceText source) {
     this.type = type;
@@ -30,16 +34,33 @@ public abstract class Expression {
   }
 
   /** Its value in the encoding of {@link Type}; 0 after an error. */
-  public abstract long bits(long[] cells);
+  public final long bits(long[] cells) {
+    return bits(cells, 0);
+  }
 
   /** The value of a BOOL expression. */
   public final boolean truth(long[] cells) {
-    return bits(cells) != 0;
+    return bits(cells, 0) != 0;
   }
 
   /** The value of a numeric or TIME expression as a double; TIME in seconds. */
   public final double real(long[] cells) {
-    return Numbers.real(type, bits(cells));
+    return real(cells, 0);
+  }
+
+  /**
+   * Its value inside the body of a block.
+   *
+   * @param at first cell of the instance that runs
+   */
+  abstract long bits(long[] cells, int at);
+
+  final boolean truth(long[] cells, int at) {
+    return bits(cells, at) != 0;
+  }
+
+  final double real(long[] cells, int at) {
+    return Numbers.real(type, bits(cells, at));
   }
 
   /** Every symbol it reads, each once, in order of first use. */
@@ -56,9 +77,9 @@ public abstract class Expression {
     if (readsAnything()) {
       return null;
     }
-    long[] cells = new long[Faults.CELL + 1];
-    long bits = bits(cells);
-    return cells[Faults.CELL] == 0 ? Long.valueOf(bits) : null;
+    long[] cells = new long[SystemCells.COUNT];
+    long bits = bits(cells, 0);
+    return cells[SystemCells.ERRORS] == 0 ? Long.valueOf(bits) : null;
   }
 
   /** How a BOOL expression is put together. */
@@ -68,6 +89,37 @@ public abstract class Expression {
 
   /** What it is computed from, in the order of evaluation. */
   abstract List<Expression> operands();
+
+  @Override
+  final List<Expression> parts() {
+    return operands();
+  }
+
+  /** Whether its own operation may count an error, whatever its operands do. */
+  boolean failsItself() {
+    return false;
+  }
+
+  /** Whether evaluating it may count an error. */
+  final boolean mayFail() {
+    if (mayFail == null) {
+      mayFail = failsItself() || operands().stream().anyMatch(Expression::mayFail);
+    }
+    return mayFail;
+  }
+
+  /** Gives it a number under which its first error can be found again. */
+  final Expression placed(Diagnostics problems) {
+    if (place == 0 && failsItself()) {
+      place = problems.placeOf(source);
+    }
+    return this;
+  }
+
+  /** The number of its place, for {@link Faults#raise}. */
+  final int place() {
+    return place;
+  }
 
   void collectReads(List<Symbol> found) {
     for (Expression operand : operands()) {

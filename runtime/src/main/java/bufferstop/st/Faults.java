@@ -1,38 +1,32 @@
 package bufferstop.st;
 
-/**
- * The running count of evaluation errors in cell 0 (a UDINT that stops at its greatest value), and
- * whether one was counted between two moments.
- */
-final class Faults {
-  static final int CELL = 0;
-  static final long MOST = 0xFFFF_FFFFL;
+import bufferstop.model.SystemCells;
 
+/** The running count of evaluation errors, and the place of the first. */
+final class Faults {
   private Faults() {}
 
-  /** Counts one error. Returns 0, the value of an operation that failed. */
-  static long raise(long[] cells) {
-    if (cells[CELL] < MOST) {
-      cells[CELL]++;
+  /**
+   * Counts one error.
+   *
+   * @param place number of the expression that failed, as {@link
+   *     bufferstop.model.Diagnostics#placeOf} gave it; 0 when it has none
+   * @return 0, the value of an operation that failed
+   */
+  static long raise(long[] cells, int place) {
+    if (cells[SystemCells.ERRORS]++ == 0) {
+      cells[SystemCells.FIRST_ERROR] = place;
     }
     return 0;
   }
 
   /** Starts to watch; what it returns goes to {@link #failedSince}. */
   static long watch(long[] cells) {
-    long count = cells[CELL];
-    if (count >= MOST) {
-      cells[CELL] = MOST - 1; // room to see one more, or a full count would hide every new error
-    }
-    return count;
+    return cells[SystemCells.ERRORS];
   }
 
   /** Ends the watch: whether an error was counted since. */
   static boolean failedSince(long[] cells, long watched) {
-    boolean failed = cells[CELL] != Math.min(watched, MOST - 1);
-    if (watched >= MOST) {
-      cells[CELL] = MOST;
-    }
-    return failed;
+    return cells[SystemCells.ERRORS] != watched;
   }
 }

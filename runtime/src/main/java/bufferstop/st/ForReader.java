@@ -30,8 +30,9 @@ final class ForReader {
     boolean written = statements.endHead("DO");
     Statement body = statements.body(control, typing.place(name.start(), name.end()));
     statements.close(start, "END_FOR");
+    int place = problems.placeOf(typing.part(name.start(), name.end()));
     boolean whole = written && control != null && first != null && last != null && step != null;
-    return whole ? new For(control, first, last, step, body) : null;
+    return whole ? new For(control, first, last, step, body, place) : null;
   }
 
   /** The variable, or null after a diagnostic. */

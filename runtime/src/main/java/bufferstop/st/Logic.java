@@ -4,29 +4,40 @@ import bufferstop.model.SourceText;
 import bufferstop.model.Type;
 import java.util.ArrayList;
 import java.util.List;
+import org.objectweb.asm.Opcodes;
 
 /** AND, XOR or OR of two BOOLs. Both sides are evaluated always. */
-final class Logic extends Expression {
-  private final Operator operator;
-  private final Expression left;
-  private final Expression right;
+final class Logic extends TwoOperands {
 
   Logic(Operator operator, Expression left, Expression right, SourceText source) {
-    super(Type.BOOL, source);
-    this.operator = operator;
-    this.left = left;
-    this.right = right;
+    super(Type.BOOL, operator, left, right, source);
   }
 
   @Override
-  public long bits(long[] cells) {
-    long a = left.bits(cells);
-    long b = right.bits(cells);
+  long bits(long[] cells, int at) {
+    long a = left.bits(cells, at);
+    long b = right.bits(cells, at);
     return switch (operator) {
       case AND -> a & b;
       case XOR -> a ^ b;
       default -> a | b;
     };
+  }
+
+  @Override
+  int ownBytes() {
+    return 1;
+  }
+
+  @Override
+  void emit(Code code) {
+    putBoth(code);
+    code.op(
+        switch (operator) {
+          case AND -> Opcodes.LAND;
+          case XOR -> Opcodes.LXOR;
+          default -> Opcodes.LOR;
+        });
   }
 
   @Override
@@ -49,10 +60,5 @@ final class Logic extends Expression {
         parts.add(operand);
       }
     }
-  }
-
-  @Override
-  List<Expression> operands() {
-    return List.of(left, right);
   }
 }

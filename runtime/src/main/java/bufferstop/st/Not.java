@@ -3,6 +3,7 @@ package bufferstop.st;
 import bufferstop.model.SourceText;
 import bufferstop.model.Type;
 import java.util.List;
+import org.objectweb.asm.Opcodes;
 
 /** NOT of a BOOL. */
 final class Not extends Expression {
@@ -14,8 +15,8 @@ final class Not extends Expression {
   }
 
   @Override
-  public long bits(long[] cells) {
-    return operand.truth(cells) ? 0 : 1;
+  long bits(long[] cells, int at) {
+    return operand.bits(cells, at) ^ 1;
   }
 
   @Override
@@ -26,5 +27,17 @@ final class Not extends Expression {
   @Override
   List<Expression> operands() {
     return List.of(operand);
+  }
+
+  @Override
+  int ownBytes() {
+    return 2;
+  }
+
+  @Override
+  void emit(Code code) {
+    code.put(operand);
+    code.push(1L);
+    code.op(Opcodes.LXOR);
   }
 }

@@ -56,7 +56,7 @@ final class Numbers {
     return up ? down + 1 : down;
   }
 
-  private static double ofUnsigned(long value) {
+  static double ofUnsigned(long value) {
     return value >= 0 ? value : 2.0 * halved(value);
   }
 

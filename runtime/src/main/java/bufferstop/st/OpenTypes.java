@@ -47,7 +47,7 @@ final class OpenTypes {
 
   private static Type ofCall(Syntax.Call call) {
     List<Syntax> inputs = call.inputs();
-    if (RealFunction.named(call.name()) != null) {
+    if (RealFunction.exists(call.name())) {
       return inputs.size() == 1 && of(inputs.get(0)) != null ? Type.LREAL : null;
     }
     return switch (call.name()) {

@@ -2,14 +2,12 @@ package bufferstop.st;
 
 import bufferstop.model.Position;
 import bufferstop.model.Symbol;
-import java.util.ArrayList;
 import java.util.List;
 
 /** Statements, ready to be run over the cells of an image. */
 public final class Program {
   private final Statement statements;
   private final List<Write> writes;
-  private final For[] loops;
 
   /**
    * A symbol that is assigned.
@@ -18,21 +16,17 @@ public final class Program {
    */
   public record Write(Symbol symbol, Position position) {}
 
-  Program(Statement statements, List<Write> writes, List<For> loops) {
+  Program(Statement statements, List<Write> writes) {
     this.statements = statements;
     this.writes = List.copyOf(writes);
-    this.loops = loops.toArray(For[]::new);
   }
 
   /**
-   * Runs all statements once, in order. Where an error is counted while a right side is evaluated,
-   * the target keeps its value. A loop that makes more than a million passes ends with an error.
+   * The statements. Where an error is counted while a right side is evaluated, the target keeps its
+   * value. Loops that make more than a million passes in a scan end with an error.
    */
-  public void run(long[] cells) {
-    for (For loop : loops) {
-      loop.restart();
-    }
-    statements.run(cells);
+  public Statement statements() {
+    return statements;
   }
 
   /** Symbols assigned, also by statements with a wrong right side, each once, in text order. */
@@ -42,8 +36,6 @@ public final class Program {
 
   /** Symbols read, each once, in text order. */
   public List<Symbol> reads() {
-    List<Symbol> found = new ArrayList<>();
-    statements.collectReads(found);
-    return List.copyOf(found);
+    return statements.reads();
   }
 }

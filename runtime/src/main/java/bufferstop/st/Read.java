@@ -7,22 +7,39 @@ import java.util.List;
 /** The value of a name. */
 final class Read extends Expression {
   private final Symbol symbol;
-  private final int index;
 
   Read(Symbol symbol, SourceText source) {
     super(symbol.type(), source);
     this.symbol = symbol;
-    this.index = symbol.index();
+  }
+
+  /**
+   * The cell of a symbol.
+   *
+   * @param at first cell of the instance whose body runs
+   */
+  static int cell(Symbol symbol, int at) {
+    return symbol.kind() == Symbol.Kind.LOCAL ? at + symbol.index() : symbol.index();
   }
 
   @Override
-  public long bits(long[] cells) {
-    return cells[index];
+  long bits(long[] cells, int at) {
+    return cells[cell(symbol, at)];
   }
 
   @Override
   List<Expression> operands() {
     return List.of();
+  }
+
+  @Override
+  int ownBytes() {
+    return 7;
+  }
+
+  @Override
+  void emit(Code code) {
+    code.load(symbol);
   }
 
   @Override

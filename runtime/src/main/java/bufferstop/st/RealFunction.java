@@ -2,21 +2,33 @@ package bufferstop.st;
 
 import bufferstop.model.SourceText;
 import java.util.List;
+import java.util.Locale;
 import java.util.function.DoubleUnaryOperator;
 
 /** A standard function of one real; outside its domain it fails. */
 final class RealFunction extends Expression {
+  private final String name;
   private final DoubleUnaryOperator function;
   private final Expression operand;
 
-  RealFunction(DoubleUnaryOperator function, Expression operand, SourceText source) {
+  /**
+   * A call.
+   *
+   * @param name one for which {@link #exists}
+   */
+  RealFunction(String name, Expression operand, SourceText source) {
     super(operand.type(), source);
-    this.function = function;
+    this.name = name;
+    this.function = named(name);
     this.operand = operand;
   }
 
-  /** The function of that standard name, upper case, or null. */
-  static DoubleUnaryOperator named(String name) {
+  /** Whether the standard has a function of one real of that name, upper case. */
+  static boolean exists(String name) {
+    return named(name) != null;
+  }
+
+  private static DoubleUnaryOperator named(String name) {
     return switch (name) {
       case "SQRT" -> StrictMath::sqrt;
       case "LN" -> StrictMath::log;
@@ -33,12 +45,35 @@ final class RealFunction extends Expression {
   }
 
   @Override
-  public long bits(long[] cells) {
-    return Reals.kept(cells, type(), function.applyAsDouble(operand.real(cells)));
+  long bits(long[] cells, int at) {
+    return Reals.kept(type(), function.applyAsDouble(operand.real(cells, at)), cells, place());
+  }
+
+  @Override
+  boolean failsItself() {
+    return true;
   }
 
   @Override
   List<Expression> operands() {
     return List.of(operand);
+  }
+
+  @Override
+  int ownBytes() {
+    return 16;
+  }
+
+  @Override
+  void emit(Code code) {
+    code.putReal(operand);
+    String method =
+        switch (name) {
+          case "LN" -> "log";
+          case "LOG" -> "log10";
+          default -> name.toLowerCase(Locale.ROOT);
+        };
+    code.call(StrictMath.class, method, "(D)D");
+    RealArithmetic.emitKept(type(), place(), code);
   }
 }

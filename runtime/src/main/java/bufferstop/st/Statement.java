@@ -1,85 +1,217 @@
 package bufferstop.st;
 
 import bufferstop.model.Symbol;
+import java.util.ArrayList;
 import java.util.List;
+import org.objectweb.asm.Label;
+import org.objectweb.asm.Opcodes;
 
-/** One statement. */
-sealed interface Statement
-    permits Statement.Sequence, Statement.Assignment, Statement.If, Statement.Exit, Case, For {
+/** One statement, or several, ready to be run over the cells of an image. */
+public abstract class Statement extends Node {
+  /** How a statement ended: the next one follows. */
+  static final int ON = 0;
 
-  /** Runs it. Returns true when an EXIT in it leaves the loop around it. */
-  boolean run(long[] cells);
+  /** How a statement ended: the innermost loop is left. */
+  static final int EXIT = 1;
 
-  void collectReads(List<Symbol> found);
+  Statement() {}
+
+  /** Runs it as it stands, slowly; {@link Compiled} does the same faster. */
+  public final void run(long[] cells) {
+    run(cells, 0);
+  }
+
+  /**
+   * Runs it inside the body of a block.
+   *
+   * @param at first cell of the instance that runs
+   * @return how it ended
+   */
+  abstract int run(long[] cells, int at);
+
+  /** Whether it can end otherwise than with {@link #ON}. */
+  boolean mayLeave() {
+    for (Node part : parts()) {
+      if (part instanceof Statement statement && statement.mayLeave()) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  void collectReads(List<Symbol> found) {
+    for (Node part : parts()) {
+      if (part instanceof Expression expression) {
+        expression.collectReads(found);
+      } else {
+        ((Statement) part).collectReads(found);
+      }
+    }
+  }
+
+  /** Symbols read, each once, in text order. */
+  public final List<Symbol> reads() {
+    List<Symbol> found = new ArrayList<>();
+    collectReads(found);
+    return List.copyOf(found);
+  }
 
   /** One after the other. */
-  final class Sequence implements Statement {
-    private final Statement[] statements;
+  public static Statement sequence(List<Statement> statements) {
+    return new Sequence(statements);
+  }
+
+  /** One after the other. */
+  static final class Sequence extends Statement {
+    private List<Statement> statements;
 
     Sequence(List<Statement> statements) {
-      this.statements = statements.toArray(Statement[]::new);
+      this.statements = List.copyOf(statements);
     }
 
     @Override
-    public boolean run(long[] cells) {
+    int run(long[] cells, int at) {
       for (Statement statement : statements) {
-        if (statement.run(cells)) {
-          return true;
+        int end = statement.run(cells, at);
+        if (end != ON) {
+          return end;
         }
       }
-      return false;
+      return ON;
     }
 
     @Override
-    public void collectReads(List<Symbol> found) {
-      for (Statement statement : statements) {
-        statement.collectReads(found);
+    List<Statement> parts() {
+      return statements;
+    }
+
+    /** Statements next to each other share a method, since each alone may be short. */
+    @Override
+    void regroup() {
+      while (cost(statements) > ROOM) {
+        statements = grouped();
       }
+    }
+
+    private List<Statement> grouped() {
+      List<Statement> groups = new ArrayList<>();
+      List<Statement> open = new ArrayList<>();
+      for (Statement statement : statements) {
+        if (!open.isEmpty() && cost(open) + statement.cost() > ROOM) {
+          groups.add(group(open));
+          open.clear();
+        }
+        open.add(statement);
+      }
+      groups.add(group(open));
+      return List.copyOf(groups);
+    }
+
+    private static Statement group(List<Statement> statements) {
+      Statement group = statements.size() == 1 ? statements.get(0) : new Sequence(statements);
+      group.fit();
+      group.standApart();
+      return group;
+    }
+
+    @Override
+    int ownBytes() {
+      return 0;
+    }
+
+    @Override
+    void emit(Code code) {
+      statements.forEach(code::put);
     }
   }
 
   /** {@code target := value}; keeps the target when the value could not be computed. */
-  final class Assignment implements Statement {
-    private final int target;
+  static final class Assignment extends Statement {
+    private final Symbol target;
     private final Expression value;
 
     Assignment(Symbol target, Expression value) {
-      this.target = target.index();
+      this.target = target;
       this.value = value;
     }
 
     @Override
-    public boolean run(long[] cells) {
+    int run(long[] cells, int at) {
       long watched = Faults.watch(cells);
-      long bits = value.bits(cells);
+      long bits = value.bits(cells, at);
       if (!Faults.failedSince(cells, watched)) {
-        cells[target] = bits;
+        cells[Read.cell(target, at)] = bits;
       }
-      return false;
+      return ON;
     }
 
     @Override
-    public void collectReads(List<Symbol> found) {
-      value.collectReads(found);
+    List<Expression> parts() {
+      return List.of(value);
+    }
+
+    @Override
+    int ownBytes() {
+      return 48;
+    }
+
+    @Override
+    void emit(Code code) {
+      if (!value.mayFail()) {
+        code.address(target);
+        code.put(value);
+        code.store();
+        return;
+      }
+      int watched = code.local(2);
+      int bits = code.local(2);
+      Label failed = new Label();
+      code.errors();
+      code.storeLocal(watched);
+      code.put(value);
+      code.storeLocal(bits);
+      code.errors();
+      code.loadLocal(watched);
+      code.op(Opcodes.LCMP);
+      code.jump(Opcodes.IFNE, failed);
+      code.address(target);
+      code.loadLocal(bits);
+      code.store();
+      code.label(failed);
     }
   }
 
   /** EXIT. */
-  final class Exit implements Statement {
+  static final class Exit extends Statement {
     @Override
-    public boolean run(long[] cells) {
+    int run(long[] cells, int at) {
+      return EXIT;
+    }
+
+    @Override
+    boolean mayLeave() {
       return true;
     }
 
     @Override
-    public void collectReads(List<Symbol> found) {
-      // it reads nothing
+    List<Node> parts() {
+      return List.of();
+    }
+
+    @Override
+    int ownBytes() {
+      return 4;
+    }
+
+    @Override
+    void emit(Code code) {
+      code.exit();
     }
   }
 
   /** IF with ELSE; an ELSIF is an IF in the ELSE of another. A condition with an error is FALSE. */
-  final class If implements Statement {
-    private final Whole condition;
+  static final class If extends Statement {
+    private final Expression condition;
     private final Statement then;
     private final Statement otherwise;
 
@@ -90,15 +222,75 @@ sealed interface Statement
     }
 
     @Override
-    public boolean run(long[] cells) {
-      return (condition.truth(cells) ? then : otherwise).run(cells);
+    int run(long[] cells, int at) {
+      return (condition.truth(cells, at) ? then : otherwise).run(cells, at);
     }
 
     @Override
-    public void collectReads(List<Symbol> found) {
-      condition.collectReads(found);
-      then.collectReads(found);
-      otherwise.collectReads(found);
+    List<Node> parts() {
+      return List.of(condition, then, otherwise);
+    }
+
+    @Override
+    int ownBytes() {
+      return 12;
+    }
+
+    @Override
+    void emit(Code code) {
+      Label isFalse = new Label();
+      Label end = new Label();
+      code.put(condition);
+      code.jumpIfFalse(isFalse);
+      code.put(then);
+      code.jump(Opcodes.GOTO, end);
+      code.label(isFalse);
+      code.put(otherwise);
+      code.label(end);
+    }
+  }
+
+  /** Gives a block its inputs, those that could be computed, and runs its body. */
+  static final class Call extends Statement {
+    private final Body body;
+    private final Symbol first;
+    private final List<Assignment> inputs;
+
+    /**
+     * A call.
+     *
+     * @param first the first cell of the instance
+     */
+    Call(Body body, Symbol first, List<Assignment> inputs) {
+      this.body = body;
+      this.first = first;
+      this.inputs = List.copyOf(inputs);
+    }
+
+    @Override
+    int run(long[] cells, int at) {
+      for (Assignment input : inputs) {
+        input.run(cells, at);
+      }
+      body.run(cells, Read.cell(first, at));
+      return ON;
+    }
+
+    @Override
+    List<Assignment> parts() {
+      return inputs;
+    }
+
+    @Override
+    int ownBytes() {
+      return 12;
+    }
+
+    @Override
+    void emit(Code code) {
+      inputs.forEach(code::put);
+      code.address(first);
+      code.call(body);
     }
   }
 }

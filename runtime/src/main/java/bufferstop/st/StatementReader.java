@@ -29,7 +29,6 @@ public final class StatementReader {
   private final Names names;
   private final Typing typing;
   private final List<Program.Write> writes = new ArrayList<>();
-  private final List<For> loops = new ArrayList<>();
   private final Map<Symbol, Position> controls = new LinkedHashMap<>(); // of the loops around
   private final Deque<Token> open = new ArrayDeque<>(); // the words that begin what is not closed
 
@@ -53,7 +52,7 @@ public final class StatementReader {
   public static Program read(
       SourceText text, Scope scope, Assignable assignable, Diagnostics problems) {
     StatementReader reader = new StatementReader(text, scope, assignable, problems);
-    return new Program(reader.all(), reader.writes, reader.loops);
+    return new Program(reader.all(), reader.writes);
   }
 
   private Statement all() {
@@ -149,11 +148,7 @@ public final class StatementReader {
   }
 
   private Statement loop(Token start) {
-    For loop = new ForReader(this, parser, typing, problems).read(start);
-    if (loop != null) {
-      loops.add(loop);
-    }
-    return loop;
+    return new ForReader(this, parser, typing, problems).read(start);
   }
 
   /** The statements of a loop, none of which may assign its variable. */

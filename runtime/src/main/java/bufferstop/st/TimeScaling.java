@@ -2,46 +2,65 @@ package bufferstop.st;
 
 import bufferstop.model.SourceText;
 import bufferstop.model.Type;
-import java.util.List;
 
 /**
  * A TIME times or divided by a number. By an integer it is exact and a division truncates toward
  * zero; by a real it is rounded to the nearest microsecond, a tie to the even one.
  */
-final class TimeScaling extends Expression {
-  private final Operator operator;
-  private final Expression time;
-  private final Expression factor;
+final class TimeScaling extends TwoOperands {
 
   TimeScaling(Operator operator, Expression time, Expression factor, SourceText source) {
-    super(Type.TIME, source);
-    this.operator = operator;
-    this.time = time;
-    this.factor = factor;
+    super(Type.TIME, operator, time, factor, source);
   }
 
   @Override
-  public long bits(long[] cells) {
-    long micros = time.bits(cells);
-    if (factor.type().isReal()) {
-      return byReal(cells, micros, factor.real(cells));
+  long bits(long[] cells, int at) {
+    long micros = left.bits(cells, at);
+    if (right.type().isReal()) {
+      double by = right.real(cells, at);
+      return operator == Operator.TIMES
+          ? times(micros, by, cells, place())
+          : divided(micros, by, cells, place());
     }
-    long whole = factor.bits(cells);
+    long whole = right.bits(cells, at);
     return operator == Operator.TIMES
-        ? Integers.times(cells, Type.TIME, micros, whole)
-        : Integers.divided(cells, Type.TIME, micros, whole);
+        ? Integers.times(micros, whole, Type.TIME, cells, place())
+        : Integers.divided(micros, whole, Type.TIME, cells, place());
   }
 
-  private long byReal(long[] cells, long micros, double by) {
-    if (operator == Operator.DIVIDED && by == 0) {
-      return Faults.raise(cells);
-    }
-    double scaled = operator == Operator.TIMES ? micros * by : micros / by;
-    return Reals.toInteger(cells, Type.TIME, StrictMath.rint(scaled));
+  static long times(long micros, double by, long[] cells, int place) {
+    return Reals.toInteger(Type.TIME, StrictMath.rint(micros * by), cells, place);
+  }
+
+  static long divided(long micros, double by, long[] cells, int place) {
+    return by == 0
+        ? Faults.raise(cells, place)
+        : Reals.toInteger(Type.TIME, StrictMath.rint(micros / by), cells, place);
   }
 
   @Override
-  List<Expression> operands() {
-    return List.of(time, factor);
+  boolean failsItself() {
+    return true;
+  }
+
+  @Override
+  int ownBytes() {
+    return 16;
+  }
+
+  @Override
+  void emit(Code code) {
+    String method = operator == Operator.TIMES ? "times" : "divided";
+    if (right.type().isReal()) {
+      code.put(left);
+      code.putReal(right);
+      code.place(place());
+      code.call(TimeScaling.class, method, "(JD[JI)J");
+    } else {
+      putBoth(code);
+      code.push(Type.TIME);
+      code.place(place());
+      code.call(Integers.class, method, "(JJLbufferstop/model/Type;[JI)J");
+    }
   }
 }

@@ -37,6 +37,16 @@ final class Typing {
 
   /** Of whatever type it has. */
   Expression type(Syntax syntax, Type hint) {
+    Expression typed = typed(syntax, hint);
+    return typed == null ? null : placed(typed);
+  }
+
+  /** Gives an expression that may fail in a run its place. */
+  Expression placed(Expression expression) {
+    return expression.placed(problems);
+  }
+
+  private Expression typed(Syntax syntax, Type hint) {
     if (syntax instanceof Syntax.Value value) {
       return literal(value, hint);
     }
@@ -310,12 +320,10 @@ final class Typing {
 
   /** The piece of the text with its places. */
   SourceText source(Syntax syntax) {
-    int start = syntax.start();
-    int end = syntax.end();
-    return new SourceText(
-        text.value().substring(start, end),
-        text.file(),
-        Arrays.copyOfRange(text.lines(), start, end + 1),
-        Arrays.copyOfRange(text.columns(), start, end + 1));
+    return part(syntax.start(), syntax.end());
+  }
+
+  SourceText part(int start, int end) {
+    return text.part(start, end);
   }
 }

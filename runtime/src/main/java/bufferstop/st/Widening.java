@@ -2,6 +2,7 @@ package bufferstop.st;
 
 import bufferstop.model.Type;
 import java.util.List;
+import org.objectweb.asm.Opcodes;
 
 /** A value as the same value of a wider type. */
 final class Widening extends Expression {
@@ -15,13 +16,27 @@ final class Widening extends Expression {
   }
 
   @Override
-  public long bits(long[] cells) {
-    long bits = operand.bits(cells);
-    return becomesReal ? Double.doubleToLongBits(bits) : bits;
+  long bits(long[] cells, int at) {
+    long bits = operand.bits(cells, at);
+    return becomesReal ? Double.doubleToRawLongBits(bits) : bits;
   }
 
   @Override
   List<Expression> operands() {
     return List.of(operand);
+  }
+
+  @Override
+  int ownBytes() {
+    return 4;
+  }
+
+  @Override
+  void emit(Code code) {
+    code.put(operand);
+    if (becomesReal) {
+      code.op(Opcodes.L2D);
+      code.asBits();
+    }
   }
 }

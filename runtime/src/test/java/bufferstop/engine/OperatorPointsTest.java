@@ -128,7 +128,7 @@ class OperatorPointsTest {
   @Test
   void aWithdrawnRequestNeverActs() {
     WriteRequest request = on.offer("speed", 9);
-    assertTrue(request.withdraw());
+    assertTrue(on.withdraw(request));
     assertEquals(List.of(7L, 7L), scans(2, "speed"));
     assertEquals(-1, request.takenBy());
   }

@@ -1,5 +1,6 @@
 package bufferstop.engine;
 
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNotNull;
 
@@ -11,6 +12,7 @@ import bufferstop.model.Project;
 import bufferstop.model.Symbol;
 import bufferstop.model.Type;
 import bufferstop.plant.PlantCatalog;
+import bufferstop.program.Interpreted;
 import bufferstop.rig.Rig;
 import java.io.IOException;
 import java.io.UncheckedIOException;
@@ -26,10 +28,14 @@ import java.util.stream.Collectors;
 public final class SmallController {
   private static final long MILLI = 1000;
 
-  private final Rig rig;
+  private final Rig rig; // its program compiled, as a run has it
+  private final Rig oracle; // the same, its program run as it stands
+  private WriteRequest twin; // the request offered last, for the oracle
 
-  private SmallController(Rig rig) {
+  private SmallController(Rig rig, Rig oracle) {
     this.rig = rig;
+    this.oracle = oracle;
+    oracle.engine().prepare(Interpreted::prepare);
   }
 
   /**
@@ -50,7 +56,7 @@ public final class SmallController {
     Diagnostics problems = new Diagnostics();
     Rig rig = build(project, problems);
     assertEquals(List.of(), problems.sorted());
-    return new SmallController(rig);
+    return new SmallController(rig, build(project, problems));
   }
 
   /** First lines of what is reported of a controller. */
@@ -88,16 +94,25 @@ public final class SmallController {
 
   /** One scan, one period after the last. */
   public SmallController scan() {
-    rig.engine().scan(0);
+    scan(0);
     return this;
   }
 
   /** One scan at a time that is a multiple of the period; the periods before it are skipped. */
   public SmallController scanAt(long millis) {
     long periods = (millis * MILLI - rig.engine().nowMicros()) / rig.project().periodMicros();
-    rig.engine().scan(periods - 1);
+    scan(periods - 1);
     assertEquals(millis * MILLI, rig.engine().nowMicros());
     return this;
+  }
+
+  /** Both must do the same to every cell. */
+  private void scan(long skipped) {
+    System.arraycopy(
+        rig.engine().cells(), 0, oracle.engine().cells(), 0, rig.engine().cells().length);
+    oracle.engine().scan(skipped);
+    rig.engine().scan(skipped);
+    assertArrayEquals(oracle.engine().cells(), rig.engine().cells(), "compiled and as it stands");
   }
 
   /** Writes a value in the image; TIME in milliseconds, other types as they are carried. */
@@ -112,7 +127,14 @@ public final class SmallController {
     WriteRequest request =
         new WriteRequest(new int[] {symbol(name).index()}, new long[] {bits}, new long[1]);
     rig.writes().offer(request);
+    twin = new WriteRequest(new int[] {symbol(name).index()}, new long[] {bits}, new long[1]);
+    oracle.writes().offer(twin);
     return request;
+  }
+
+  /** Withdraws the request offered last. Returns whether it will never be taken. */
+  public boolean withdraw(WriteRequest request) {
+    return request.withdraw() && twin.withdraw();
   }
 
   /** A value as the field sees it; TIME in milliseconds. */
@@ -128,12 +150,14 @@ public final class SmallController {
   /** Forces a point until it is freed. */
   public SmallController force(String name, long bits) {
     rig.engine().forces().set(symbol(name).index(), bits);
+    oracle.engine().forces().set(symbol(name).index(), bits);
     return this;
   }
 
   /** Ends the force of a point. */
   public SmallController free(String name) {
     rig.engine().forces().clear(symbol(name).index());
+    oracle.engine().forces().clear(symbol(name).index());
     return this;
   }
 

@@ -20,7 +20,7 @@ class CaseTest {
   private void run(String text) {
     Program program = read(text);
     assertFalse(cells.problems.hasErrors(), () -> cells.problems.sorted().toString());
-    program.run(cells.cells);
+    cells.run(program.statements());
   }
 
   private List<String> wrong(String text) {
@@ -122,7 +122,7 @@ class CaseTest {
   void takesElseWhenTheSelectorFails() {
     run("CASE i / i2 OF 0: di := 1; ELSE di := 2; END_CASE;");
     assertEquals(2, cells.get("di"));
-    assertEquals(1, cells.cells[Faults.CELL]);
+    assertEquals(1, cells.errors());
   }
 
   @Test

@@ -1,5 +1,6 @@
 package bufferstop.st;
 
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNotNull;
 
@@ -9,6 +10,7 @@ import bufferstop.model.Position;
 import bufferstop.model.Scope;
 import bufferstop.model.SourceText;
 import bufferstop.model.Symbol;
+import bufferstop.model.SystemCells;
 import bufferstop.model.Type;
 import java.util.Collection;
 import java.util.List;
@@ -18,7 +20,7 @@ import java.util.TreeMap;
 
 /** A scope for tests, the cells of its names, and short ways to read and evaluate. */
 final class Cells implements Scope {
-  static final int FIRST = 2; // cells 0 and 1 belong to every image
+  private static final int RESULT = 63;
 
   private final Map<String, Symbol> byName = new TreeMap<>();
   final long[] cells = new long[64];
@@ -27,7 +29,7 @@ final class Cells implements Scope {
   /** Declares names of one type on line 7 of a file. */
   Cells with(Type type, String... names) {
     for (String name : names) {
-      int index = FIRST + byName.size();
+      int index = SystemCells.COUNT + byName.size();
       Position declared = new Position("project.yaml", 7, 5, name.length());
       byName.put(
           name.toLowerCase(Locale.ROOT),
@@ -82,20 +84,42 @@ final class Cells implements Scope {
     return expression;
   }
 
+  /** Errors counted so far. */
+  long errors() {
+    return cells[SystemCells.ERRORS];
+  }
+
+  /** The value of an expression, evaluated as it stands and compiled, which must agree. */
+  long bits(Expression expression) {
+    Symbol result =
+        new Symbol(RESULT, "result", expression.type(), Symbol.Kind.INTERNAL, "", "", null);
+    run(Terms.set(result, expression));
+    return cells[RESULT];
+  }
+
+  /** A scan: runs statements as they stand and compiled, and every cell must agree. */
+  void run(Statement statement) {
+    cells[SystemCells.PASSES] = 0;
+    long[] compiled = cells.clone();
+    statement.run(cells);
+    Compiled.of(statement).run(compiled);
+    assertArrayEquals(cells, compiled, "compiled otherwise than run as it stands");
+  }
+
   /** The value of an expression that must be right and must not fail. */
   String value(String text) {
     Expression expression = read(text);
-    long bits = expression.bits(cells);
-    assertEquals(0, cells[Faults.CELL], () -> text + " raised an error");
+    long bits = bits(expression);
+    assertEquals(0, errors(), () -> text + " raised an error");
     return print(expression.type(), bits);
   }
 
   /** The value; {@code error} when one was counted. */
   String outcome(String text) {
     Expression expression = read(text);
-    cells[Faults.CELL] = 0;
-    long bits = expression.bits(cells);
-    return cells[Faults.CELL] == 0 ? print(expression.type(), bits) : "error";
+    cells[SystemCells.ERRORS] = 0;
+    long bits = bits(expression);
+    return errors() == 0 ? print(expression.type(), bits) : "error";
   }
 
   /** The problems of an expression that must be wrong. */

@@ -124,8 +124,8 @@ class ExpressionProperties {
     if (read == null) {
       return cells.problems.sorted().toString();
     }
-    long bits = read.bits(cells.cells);
-    return cells.cells[Faults.CELL] == 0 ? Cells.print(read.type(), bits) : "error";
+    long bits = cells.bits(read);
+    return cells.errors() == 0 ? Cells.print(read.type(), bits) : "error";
   }
 
   private static long cell(SplittableRandom random, Type type) {
@@ -185,12 +185,12 @@ class ExpressionProperties {
       SourceText text = SourceText.of(statements.text());
       Program program = StatementReader.read(text, cells, symbol -> null, cells.problems);
       assertEquals(List.of(), cells.problems.sorted(), about(text.value()));
-      program.run(cells.cells);
+      cells.run(program.statements());
       step.exits(values);
       for (int i = 0; i < names.length; i++) {
         assertEquals(values[i], cells.get(names[i]), about(names[i] + " in\n" + text.value()));
       }
-      long errors = cells.cells[Faults.CELL];
+      long errors = cells.errors();
       assertEquals(values[RandomStatements.ERRORS], errors, about(text.value()));
     }
   }
@@ -218,7 +218,7 @@ class ExpressionProperties {
     assertEquals(literal == null, problems.hasErrors(), about(text));
     Diagnostics statements = new Diagnostics();
     Program program = StatementReader.read(source, cells, symbol -> null, statements);
-    program.run(cells.cells);
+    cells.run(program.statements());
     boolean didNothing = program.writes().isEmpty() && program.reads().isEmpty();
     assertTrue(statements.hasErrors() || !didNothing || isIdle(text), about(text));
   }

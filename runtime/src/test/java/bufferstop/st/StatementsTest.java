@@ -42,7 +42,7 @@ class StatementsTest {
   private void run(String text) {
     Program program = read(text);
     assertFalse(cells.problems.hasErrors(), () -> cells.problems.sorted().toString());
-    program.run(cells.cells);
+    cells.run(program.statements());
   }
 
   @Test
@@ -77,7 +77,7 @@ class StatementsTest {
     assertEquals(1, cells.get("b"));
     assertEquals(100, cells.get("si"));
     assertEquals(3, cells.get("li"));
-    assertEquals(3, cells.cells[Faults.CELL]);
+    assertEquals(3, cells.errors());
   }
 
   @Test

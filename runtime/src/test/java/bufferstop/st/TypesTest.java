@@ -47,8 +47,8 @@ class TypesTest {
   @Test
   void doNotReachFromTheTargetIntoTheRightSide() {
     cells.set("i", 32767).set("i2", 1);
-    cells.read("i + i2", Type.DINT).bits(cells.cells);
-    assertEquals(1, cells.cells[Faults.CELL]);
+    cells.bits(cells.read("i + i2", Type.DINT));
+    assertEquals(1, cells.errors());
   }
 
   // Source: literals take the type they are used with [project choice].

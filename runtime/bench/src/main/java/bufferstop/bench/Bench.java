@@ -15,6 +15,7 @@ public final class Bench {
 
   static {
     ALL.put("modbus", new ModbusBenchmark());
+    ALL.put("scan", new ScanBenchmark());
     ALL.put("start", new StartBenchmark());
   }
 

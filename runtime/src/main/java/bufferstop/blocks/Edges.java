@@ -1,0 +1,66 @@
+package bufferstop.blocks;
+
+import static bufferstop.st.BlockType.Pin.plain;
+import static bufferstop.st.BlockType.Pin.required;
+
+import bufferstop.model.Type;
+import bufferstop.st.BlockType;
+import bufferstop.st.Body;
+import java.util.List;
+
+/**
+ * Edge detectors. Their memory starts FALSE as in the standard's body, so that a level at start-up
+ * is an edge. Source: IEC 61131-3:2003, Table 35 [from memory, not re-read].
+ */
+final class Edges {
+  private static final int CLK = 0;
+  private static final int Q = 1;
+  private static final int LAST = 2;
+
+  private Edges() {}
+
+  private static BlockType type(String name, Body body, String text) {
+    return new BlockType(
+        name,
+        List.of(required("CLK", Type.BOOL, "level")),
+        List.of(plain("Q", Type.BOOL, "edge")),
+        List.of(plain("last", Type.BOOL, "")),
+        body,
+        text);
+  }
+
+  /** R_TRIG. */
+  public static final class Rising {
+    static final BlockType TYPE =
+        type(
+            "R_TRIG",
+            Body.ofJava(Rising.class, Rising::step),
+            "TRUE for one scan at a rising edge");
+
+    private Rising() {}
+
+    /** One call. */
+    public static void step(long[] cells, int at) {
+      cells[at + Q] = cells[at + CLK] & ~cells[at + LAST];
+      cells[at + LAST] = cells[at + CLK];
+    }
+  }
+
+  /** F_TRIG. */
+  public static final class Falling {
+    static final BlockType TYPE =
+        type(
+            "F_TRIG",
+            Body.ofJava(Falling.class, Falling::step),
+            "TRUE for one scan at a falling edge");
+
+    private Falling() {}
+
+    /** One call. */
+    public static void step(long[] cells, int at) {
+      long low = cells[at + CLK] ^ 1;
+      cells[at + Q] = low & ~cells[at + LAST];
+      cells[at + LAST] = low;
+    }
+  }
+}

@@ -1,0 +1,48 @@
+package bufferstop.st;
+
+import bufferstop.model.Type;
+import java.util.List;
+
+/**
+ * A function block: what its instances hold and what a call does. The cells of an instance stand
+ * one after the other: inputs, outputs, memory.
+ *
+ * @param name as declarations write it
+ * @param inputs kept from call to call
+ * @param outputs as left by the last call
+ * @param memory what else it keeps
+ * @param text one line for people
+ */
+public record BlockType(
+    String name, List<Pin> inputs, List<Pin> outputs, List<Pin> memory, Body body, String text) {
+
+  /**
+   * A cell of an instance.
+   *
+   * @param initial value at a cold start, in the encoding of the type
+   * @param required whether a call must give this input
+   * @param text one line for people, with the unit
+   */
+  public record Pin(String name, Type type, long initial, boolean required, String text) {
+
+    /** An input that every call gives. */
+    public static Pin required(String name, Type type, String text) {
+      return new Pin(name, type, 0, true, text);
+    }
+
+    /** An input that may be left out, an output, or memory; 0 or FALSE at a cold start. */
+    public static Pin plain(String name, Type type, String text) {
+      return new Pin(name, type, 0, false, text);
+    }
+
+    /** An input that may be left out and then has this value. */
+    public static Pin real(String name, double initial, String text) {
+      return new Pin(name, Type.LREAL, Double.doubleToLongBits(initial), false, text);
+    }
+  }
+
+  /** How many cells an instance has. */
+  public int size() {
+    return inputs.size() + outputs.size() + memory.size();
+  }
+}
