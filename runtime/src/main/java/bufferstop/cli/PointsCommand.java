@@ -1,6 +1,7 @@
 package bufferstop.cli;
 
 import bufferstop.model.Diagnostics;
+import bufferstop.model.Point;
 import bufferstop.model.Symbol;
 import bufferstop.plant.FieldRun;
 import bufferstop.report.PointList;
@@ -8,7 +9,9 @@ import bufferstop.report.ReportFolder;
 import bufferstop.rig.Rig;
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.EnumSet;
+import java.util.List;
 import java.util.Set;
 import java.util.concurrent.Callable;
 import java.util.function.UnaryOperator;
@@ -74,7 +77,7 @@ final class PointsCommand implements Callable<Integer> {
     }
     PointList list =
         new PointList(
-            rig.project().controller().points(),
+            points(rig),
             rig.maps(),
             rig.layout().field(),
             rig.layout().observable(),
@@ -94,6 +97,13 @@ final class PointsCommand implements Callable<Integer> {
       }
     }
     return Exit.OK;
+  }
+
+  /** Declared points and those of the fault panel. */
+  private static List<Point> points(Rig rig) {
+    List<Point> points = new ArrayList<>(rig.project().controller().points());
+    rig.writable().stream().filter(p -> !points.contains(p)).forEach(points::add);
+    return points;
   }
 
   private boolean isListed(Symbol.Kind kind) {

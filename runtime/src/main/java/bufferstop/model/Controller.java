@@ -23,6 +23,11 @@ public record Controller(
     List<Alarm> alarms,
     SourceText acknowledge) {
 
+  /** The same with other alarms. */
+  public Controller withAlarms(List<Alarm> others) {
+    return new Controller(points, blocks, interlocks, sequences, logic, others, acknowledge);
+  }
+
   /**
    * One instance of a standard function block.
    *

@@ -1,6 +1,7 @@
 package bufferstop.model;
 
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 
 /**
@@ -29,6 +30,9 @@ public record Project(
     List<ModbusMap> maps,
     List<Source> sources,
     String sha256) {
+
+  /** Name of the alarm that stands while anything is forced. */
+  public static final String FORCES_ALARM = "forces_active";
 
   /**
    * A file the project was read from.
@@ -75,7 +79,26 @@ public record Project(
     return with(nothing);
   }
 
+  /** The same with one more alarm, which stands while anything is forced. */
+  public Project withForcesAlarm() {
+    Position nowhere = Position.ofFile("");
+    List<Controller.Alarm> alarms = new ArrayList<>(controller.alarms());
+    alarms.add(
+        new Controller.Alarm(
+            FORCES_ALARM,
+            SourceText.of("scan.forces > 0"),
+            Controller.Priority.HIGH,
+            0,
+            "An input or output is forced",
+            nowhere));
+    return with(controller.withAlarms(List.copyOf(alarms)), field);
+  }
+
   private Project with(Field other) {
+    return with(controller, other);
+  }
+
+  private Project with(Controller controller, Field other) {
     return new Project(
         name,
         folder,

@@ -10,6 +10,7 @@ import bufferstop.model.Type;
 import bufferstop.model.Values;
 import bufferstop.spi.PlantFault;
 import bufferstop.st.ExpressionReader;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
@@ -18,6 +19,8 @@ import java.util.TreeMap;
 
 /** Sets and clears the faults of a run. */
 public final class FaultPanel {
+  private static final String LOST = "lost";
+
   private final long stepMicros;
   private final Map<String, WireRun> wires = new TreeMap<>();
   private final List<String> supplies;
@@ -121,6 +124,69 @@ public final class FaultPanel {
         : new WireHold(wire, new Fault(on, new Name("stuck", name.position()), null, 0));
   }
 
+  /**
+   * A fault that can be set.
+   *
+   * @param value what its value is where none is given; NaN when it takes none
+   * @param unit of the value
+   */
+  public record Possible(Fault.Place place, String name, String mode, double value, String unit) {}
+
+  /** Every fault that can be set, in a fixed order. */
+  public List<Possible> possible() {
+    List<Possible> all = new ArrayList<>();
+    for (WireRun wire : wires.values()) {
+      for (WireFaultMode mode : WireFaultMode.values()) {
+        if (mode.fits(wire.isBool())) {
+          all.add(new Possible(Fault.Place.WIRE, wire.name(), mode.word(), mode.usualValue(), ""));
+        }
+      }
+    }
+    supplies.forEach(s -> all.add(new Possible(Fault.Place.SUPPLY, s, LOST, Double.NaN, "")));
+    for (NodeRun node : nodes.values()) {
+      all.add(new Possible(Fault.Place.NODE, node.name(), LOST, Double.NaN, ""));
+      all.add(new Possible(Fault.Place.NODE, node.name(), "late", Double.NaN, ""));
+    }
+    for (PlantUnit plant : plants.values()) {
+      for (PlantFault fault : plant.faults()) {
+        boolean none = fault.min() == fault.max();
+        all.add(
+            new Possible(
+                Fault.Place.PLANT,
+                plant.name(),
+                fault.name(),
+                none ? Double.NaN : fault.max(),
+                fault.unit()));
+      }
+    }
+    return all;
+  }
+
+  /** Whether a fault is on now, whoever set it. */
+  public boolean isActive(Possible fault) {
+    String key = fault.name().toLowerCase(Locale.ROOT);
+    return switch (fault.place()) {
+      case WIRE -> {
+        Fault cause = wires.get(key).cause();
+        yield cause != null && cause.mode().text().equalsIgnoreCase(fault.mode());
+      }
+      case SUPPLY -> !supplyUp[supplies.indexOf(key)];
+      case NODE -> nodes.get(key).is(fault.mode().equals(LOST));
+      case PLANT -> plants.get(key).isFaulty(number(plants.get(key), fault.mode()));
+    };
+  }
+
+  /** Ends a fault that is on, whoever set it; what else is wrong stays. */
+  public void end(Possible fault) {
+    String key = fault.name().toLowerCase(Locale.ROOT);
+    switch (fault.place()) {
+      case WIRE -> wires.get(key).clear();
+      case SUPPLY -> supplyBack(supplies.indexOf(key));
+      case NODE -> nodes.get(key).mend(fault.mode().equals(LOST));
+      case PLANT -> plants.get(key).fault(number(plants.get(key), fault.mode()), false, 0);
+    }
+  }
+
   private void supplyBack(int supply) {
     supplyUp[supply] = true;
     lostBy[supply] = null;
@@ -133,8 +199,12 @@ public final class FaultPanel {
   }
 
   private static int numberOf(PlantUnit plant, Fault fault) {
+    return number(plant, fault.mode().text());
+  }
+
+  private static int number(PlantUnit plant, String mode) {
     List<String> names = plant.faults().stream().map(PlantFault::name).toList();
-    return names.indexOf(fault.mode().text().toLowerCase(Locale.ROOT));
+    return names.indexOf(mode.toLowerCase(Locale.ROOT));
   }
 
   private static void clearAll(PlantUnit plant) {
@@ -145,7 +215,7 @@ public final class FaultPanel {
 
   private Switch prepareSupply(Fault fault, Diagnostics problems) {
     int supply = supply(fault.on().name(), problems);
-    if (!fault.mode().text().equalsIgnoreCase("lost")) {
+    if (!fault.mode().text().equalsIgnoreCase(LOST)) {
       problems.add(
           Diagnostic.error(
                   fault.mode().position(), "no supply fault called `" + fault.mode().text() + "`")

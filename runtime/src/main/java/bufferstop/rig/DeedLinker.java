@@ -213,10 +213,7 @@ final class DeedLinker {
 
   /** The operator point of that name; null after a diagnostic. */
   Point operatorPoint(Name name, Diagnostics problems) {
-    List<Point> points =
-        rig.project().controller().points().stream()
-            .filter(p -> p.kind() == Kind.OPERATOR)
-            .toList();
+    List<Point> points = rig.writable();
     for (Point point : points) {
       if (point.name().equalsIgnoreCase(name.text())) {
         return point;

@@ -11,9 +11,7 @@ import bufferstop.modbus.ModbusServer;
 import bufferstop.modbus.ModbusServer.Limits;
 import bufferstop.modbus.Unit;
 import bufferstop.model.ModbusMap;
-import bufferstop.model.Point;
 import bufferstop.model.Serving.Secure;
-import bufferstop.model.Symbol.Kind;
 import bufferstop.plant.PlantFailure;
 import java.io.IOException;
 import java.util.ArrayList;
@@ -87,17 +85,13 @@ public final class LiveRun implements AutoCloseable {
 
   /** Every unit behind the listener of a map: its own, which comes first, and the further ones. */
   private List<Unit> units(ModbusMap face) {
-    List<Point> writable =
-        rig.project().controller().points().stream()
-            .filter(p -> p.kind() == Kind.OPERATOR)
-            .toList();
     List<Unit> units = new ArrayList<>();
     for (ModbusMap map : rig.maps()) {
       if (map.face().equals(face.name())) {
         units.add(
             new Unit(
                 map.unit(),
-                MapImage.of(map, rig.layout().field(), writable),
+                MapImage.of(map, rig.layout().field(), rig.writable()),
                 rig.writes(),
                 rig.snapshots(),
                 new Identification(map.serving().identification())));

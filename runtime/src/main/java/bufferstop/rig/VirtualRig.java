@@ -90,6 +90,9 @@ public final class VirtualRig implements Target, AutoCloseable {
               String amount = unit.isEmpty() ? "" : " " + Values.number(value) + " " + unit;
               tell(rig.engine().nowMicros(), plant + ": " + text + amount);
             });
+    if (rig.panel() != null) {
+      rig.panel().tellTo(text -> tell(nowMicros(), text));
+    }
     events = new EventWatch(rig.project(), rig.layout(), happenings::add);
     events.start(cells());
   }
@@ -123,6 +126,9 @@ public final class VirtualRig implements Target, AutoCloseable {
   @Override
   public void scan() {
     loop.next();
+    if (rig.panel() != null) {
+      rig.panel().step(cells());
+    }
     trace.scan(rig.engine().nowMicros() / periodMicros(), cells());
     events.observe(cells(), rig.engine().nowMicros());
   }

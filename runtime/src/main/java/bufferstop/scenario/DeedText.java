@@ -15,6 +15,7 @@ import bufferstop.model.Scenario.Skip;
 import bufferstop.model.Scenario.Turn;
 import bufferstop.model.Scenario.Unforce;
 import bufferstop.model.Scenario.Write;
+import bufferstop.model.Type;
 import java.util.Locale;
 
 /** A deed as a scenario file writes it in braces, so that what is told can be done again. */
@@ -36,7 +37,7 @@ public final class DeedText {
     } else if (deed instanceof Clear clear) {
       return "clear: {" + target(clear.on()) + "}";
     } else if (deed instanceof Inject inject) {
-      return "fault: {" + fault(inject.fault()) + "}" + lasting(inject.forMicros());
+      return fault(inject.fault()) + lasting(inject.forMicros());
     } else if (deed instanceof Ramp ramp) {
       String ends = ", from: " + ramp.from().value() + ", to: " + ramp.to().value();
       String over = "}, over: " + time(ramp.overMicros());
@@ -54,6 +55,17 @@ public final class DeedText {
 
   private static String place(Scenario.Place on) {
     return (on.wire() ? "wire: " : "point: ") + on.name().text();
+  }
+
+  /** A value as a literal of its type that reads back as it was, to the last bit. */
+  public static String literal(Type type, long bits) {
+    return switch (type) {
+      case BOOL -> bits != 0 ? "TRUE" : "FALSE";
+      case REAL, LREAL -> Double.toString(Double.longBitsToDouble(bits));
+      case TIME -> time(bits);
+      case ULINT -> Long.toUnsignedString(bits);
+      default -> Long.toString(bits);
+    };
   }
 
   /** A time as a literal, exact to the microsecond. */
@@ -74,12 +86,13 @@ public final class DeedText {
     return text.append("}").toString();
   }
 
-  private static String fault(Fault fault) {
+  /** A fault that is set, until it is cleared. */
+  public static String fault(Fault fault) {
     String value = fault.value() == null ? "" : ", value: " + fault.value().value();
     boolean chatter = fault.mode().text().equalsIgnoreCase("chatter");
     String time =
         fault.micros() == 0 ? "" : (chatter ? ", every: " : ", by: ") + time(fault.micros());
-    return target(fault.on()) + ", mode: " + fault.mode().text() + value + time;
+    return "fault: {" + target(fault.on()) + ", mode: " + fault.mode().text() + value + time + "}";
   }
 
   private static String target(Fault.Target on) {
