@@ -17,6 +17,7 @@ import picocli.CommandLine.Spec;
     subcommands = {
       CheckCommand.class,
       PointsCommand.class,
+      ReplayCommand.class,
       RunCommand.class,
       TestCommand.class,
       TraceCommand.class,

@@ -3,6 +3,7 @@ package bufferstop.plant;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.Fault;
+import bufferstop.model.Fault.Place;
 import bufferstop.model.Name;
 import bufferstop.model.NearNames;
 import bufferstop.model.Position;
@@ -16,6 +17,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
+import java.util.function.BooleanSupplier;
 
 /** Sets and clears the faults of a run. */
 public final class FaultPanel {
@@ -129,8 +131,17 @@ public final class FaultPanel {
    *
    * @param value what its value is where none is given; NaN when it takes none
    * @param unit of the value
+   * @param active whether it is on now, whoever set it
+   * @param ending ends it, whoever set it; what else is wrong stays
    */
-  public record Possible(Fault.Place place, String name, String mode, double value, String unit) {}
+  public record Possible(
+      Fault.Place place,
+      String name,
+      String mode,
+      double value,
+      String unit,
+      BooleanSupplier active,
+      Runnable ending) {}
 
   /** Every fault that can be set, in a fixed order. */
   public List<Possible> possible() {
@@ -138,52 +149,47 @@ public final class FaultPanel {
     for (WireRun wire : wires.values()) {
       for (WireFaultMode mode : WireFaultMode.values()) {
         if (mode.fits(wire.isBool())) {
-          all.add(new Possible(Fault.Place.WIRE, wire.name(), mode.word(), mode.usualValue(), ""));
+          String word = mode.word();
+          BooleanSupplier active =
+              () -> wire.cause() != null && wire.cause().mode().text().equalsIgnoreCase(word);
+          all.add(
+              new Possible(
+                  Place.WIRE, wire.name(), word, mode.usualValue(), "", active, wire::clear));
         }
       }
     }
-    supplies.forEach(s -> all.add(new Possible(Fault.Place.SUPPLY, s, LOST, Double.NaN, "")));
-    for (NodeRun node : nodes.values()) {
-      all.add(new Possible(Fault.Place.NODE, node.name(), LOST, Double.NaN, ""));
-      all.add(new Possible(Fault.Place.NODE, node.name(), "late", Double.NaN, ""));
+    for (int i = 0; i < supplies.size(); i++) {
+      int supply = i;
+      BooleanSupplier active = () -> !supplyUp[supply];
+      Runnable ending = () -> supplyBack(supply);
+      all.add(new Possible(Place.SUPPLY, supplies.get(i), LOST, Double.NaN, "", active, ending));
     }
-    for (PlantUnit plant : plants.values()) {
-      for (PlantFault fault : plant.faults()) {
-        boolean none = fault.min() == fault.max();
-        all.add(
-            new Possible(
-                Fault.Place.PLANT,
-                plant.name(),
-                fault.name(),
-                none ? Double.NaN : fault.max(),
-                fault.unit()));
+    for (NodeRun node : nodes.values()) {
+      for (boolean cut : new boolean[] {true, false}) {
+        BooleanSupplier active = () -> node.is(cut);
+        Runnable ending = () -> node.mend(cut);
+        String mode = cut ? LOST : "late";
+        all.add(new Possible(Place.NODE, node.name(), mode, Double.NaN, "", active, ending));
       }
     }
+    plants.values().forEach(p -> addFaults(p, all));
     return all;
   }
 
-  /** Whether a fault is on now, whoever set it. */
-  public boolean isActive(Possible fault) {
-    String key = fault.name().toLowerCase(Locale.ROOT);
-    return switch (fault.place()) {
-      case WIRE -> {
-        Fault cause = wires.get(key).cause();
-        yield cause != null && cause.mode().text().equalsIgnoreCase(fault.mode());
-      }
-      case SUPPLY -> !supplyUp[supplies.indexOf(key)];
-      case NODE -> nodes.get(key).is(fault.mode().equals(LOST));
-      case PLANT -> plants.get(key).isFaulty(number(plants.get(key), fault.mode()));
-    };
-  }
-
-  /** Ends a fault that is on, whoever set it; what else is wrong stays. */
-  public void end(Possible fault) {
-    String key = fault.name().toLowerCase(Locale.ROOT);
-    switch (fault.place()) {
-      case WIRE -> wires.get(key).clear();
-      case SUPPLY -> supplyBack(supplies.indexOf(key));
-      case NODE -> nodes.get(key).mend(fault.mode().equals(LOST));
-      case PLANT -> plants.get(key).fault(number(plants.get(key), fault.mode()), false, 0);
+  private static void addFaults(PlantUnit plant, List<Possible> all) {
+    for (int i = 0; i < plant.faults().size(); i++) {
+      PlantFault fault = plant.faults().get(i);
+      int number = i;
+      double value = fault.min() == fault.max() ? Double.NaN : fault.max();
+      all.add(
+          new Possible(
+              Place.PLANT,
+              plant.name(),
+              fault.name(),
+              value,
+              fault.unit(),
+              () -> plant.isFaulty(number),
+              () -> plant.fault(number, false, 0)));
     }
   }
 
@@ -199,12 +205,8 @@ public final class FaultPanel {
   }
 
   private static int numberOf(PlantUnit plant, Fault fault) {
-    return number(plant, fault.mode().text());
-  }
-
-  private static int number(PlantUnit plant, String mode) {
     List<String> names = plant.faults().stream().map(PlantFault::name).toList();
-    return names.indexOf(mode.toLowerCase(Locale.ROOT));
+    return names.indexOf(fault.mode().text().toLowerCase(Locale.ROOT));
   }
 
   private static void clearAll(PlantUnit plant) {

@@ -179,7 +179,7 @@ final class LivePanel {
       if (wanted != faultShown[i]) {
         act(row, wanted, cells);
       }
-      faultShown[i] = faults.isActive(row.fault);
+      faultShown[i] = row.fault.active().getAsBoolean();
       cells[row.on] = faultShown[i] ? 1 : 0;
       cells[row.active] = cells[row.on];
     }
@@ -209,8 +209,8 @@ final class LivePanel {
         set.act(cells);
         told.accept(DeedText.fault(fault));
       }
-    } else if (faults.isActive(row.fault)) {
-      faults.end(row.fault);
+    } else if (row.fault.active().getAsBoolean()) {
+      row.fault.ending().run();
       told.accept("end of " + DeedText.fault(fault));
     }
   }

@@ -10,16 +10,11 @@ import bufferstop.model.NearNames;
 import bufferstop.model.Project;
 import bufferstop.model.Scenario;
 import bufferstop.model.Scope;
-import bufferstop.model.Symbol;
-import bufferstop.model.Values;
 import bufferstop.plant.FieldRun;
 import bufferstop.plant.PlantCatalog;
-import bufferstop.scenario.DeedText;
 import bufferstop.scenario.Target;
 import bufferstop.st.Expression;
-import bufferstop.trace.TraceWriter;
 import java.io.OutputStream;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 
@@ -28,9 +23,7 @@ public final class VirtualRig implements Target, AutoCloseable {
   private final Rig rig;
   private final VirtualClock clock = new VirtualClock();
   private final ScanLoop loop;
-  private final TraceWriter trace;
-  private final Happenings happenings = new Happenings();
-  private final EventWatch events;
+  private final RunTrace trace;
 
   /**
    * A rig for one scenario: its seed, its settings laid over the project's.
@@ -83,34 +76,7 @@ public final class VirtualRig implements Target, AutoCloseable {
   public VirtualRig(Rig rig, OutputStream file) {
     this.rig = rig;
     loop = new ScanLoop(rig.engine(), clock, rig.project());
-    trace = new TraceWriter(traced(rig), rig.project().periodMicros(), file);
-    rig.field()
-        .reportTo(
-            (plant, text, value, unit) -> {
-              String amount = unit.isEmpty() ? "" : " " + Values.number(value) + " " + unit;
-              tell(rig.engine().nowMicros(), plant + ": " + text + amount);
-            });
-    if (rig.panel() != null) {
-      rig.panel().tellTo(text -> tell(nowMicros(), text));
-    }
-    events = new EventWatch(rig.project(), rig.layout(), happenings::add);
-    events.start(cells());
-  }
-
-  /** Every value by cell; what the program says of an output apart from what the field is given. */
-  static List<Symbol> traced(Rig rig) {
-    List<Symbol> traced = new ArrayList<>();
-    for (Symbol s : rig.layout().symbols()) {
-      boolean hidden = s.kind() == Symbol.Kind.OUTPUT && rig.layout().field().find(s.name()) != s;
-      String name = hidden ? s.name() + ".program" : s.name();
-      traced.add(new Symbol(s.index(), name, s.type(), s.kind(), s.unit(), s.text(), s.declared()));
-    }
-    return traced;
-  }
-
-  private void tell(long atMicros, String text) {
-    happenings.add(atMicros, text);
-    trace.event(text);
+    trace = new RunTrace(rig, file);
   }
 
   @Override
@@ -126,11 +92,7 @@ public final class VirtualRig implements Target, AutoCloseable {
   @Override
   public void scan() {
     loop.next();
-    if (rig.panel() != null) {
-      rig.panel().step(cells());
-    }
-    trace.scan(rig.engine().nowMicros() / periodMicros(), cells());
-    events.observe(cells(), rig.engine().nowMicros());
+    trace.afterScan();
   }
 
   @Override
@@ -155,12 +117,17 @@ public final class VirtualRig implements Target, AutoCloseable {
 
   @Override
   public List<Happening> lastHappenings() {
-    return happenings.last();
+    return trace.lastHappenings();
   }
 
   @Override
   public String traceSha256() {
     return trace.sha256();
+  }
+
+  /** CRC-32C of the trace so far. */
+  long traceCrc() {
+    return trace.crc();
   }
 
   /** Ends the trace's file. */
@@ -177,39 +144,6 @@ public final class VirtualRig implements Target, AutoCloseable {
   @Override
   public Prepared prepare(Scenario.Deed deed, Diagnostics problems) {
     Prepared prepared = new DeedLinker(rig, clock::skip).prepare(deed, problems);
-    return prepared == null ? null : new Told(DeedText.of(deed), prepared);
-  }
-
-  /** Tells that a deed was done. */
-  private final class Told implements Prepared {
-    private final String text;
-    private final Prepared inner;
-
-    Told(String text, Prepared inner) {
-      this.text = text;
-      this.inner = inner;
-    }
-
-    @Override
-    public void begin() {
-      tell(nextMicros(), text);
-      inner.begin();
-    }
-
-    @Override
-    public void goOn(long elapsedMicros) {
-      inner.goOn(elapsedMicros);
-    }
-
-    @Override
-    public long lastsMicros() {
-      return inner.lastsMicros();
-    }
-
-    @Override
-    public void end() {
-      tell(nextMicros(), "end of " + text);
-      inner.end();
-    }
+    return prepared == null ? null : trace.told(deed, prepared);
   }
 }

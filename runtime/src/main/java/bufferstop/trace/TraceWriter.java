@@ -10,6 +10,7 @@ import java.security.NoSuchAlgorithmException;
 import java.util.Arrays;
 import java.util.HexFormat;
 import java.util.List;
+import java.util.zip.CRC32C;
 
 /**
  * The canonical encoding of a run, digested as it is made and, where wanted, written to a file,
@@ -36,6 +37,7 @@ public final class TraceWriter implements AutoCloseable {
   private static final int ROOM = 64;
 
   private final MessageDigest digest;
+  private final CRC32C crc = new CRC32C();
   private final OutputStream file; // null to digest alone
   private final boolean[] real;
   private final long[] last;
@@ -158,6 +160,7 @@ public final class TraceWriter implements AutoCloseable {
 
   private void emit(byte[] from, int count) {
     digest.update(from, 0, count);
+    crc.update(from, 0, count);
     bytes += count;
     if (file != null) {
       try {
@@ -166,6 +169,11 @@ public final class TraceWriter implements AutoCloseable {
         throw new UncheckedIOException(e);
       }
     }
+  }
+
+  /** CRC-32C of everything so far: tells, unlike the digest, where two runs part. */
+  public long crc() {
+    return crc.getValue();
   }
 
   /** Bytes so far. */
