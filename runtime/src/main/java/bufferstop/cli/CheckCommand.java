@@ -6,6 +6,7 @@ import bufferstop.model.Project;
 import bufferstop.model.Scenario;
 import bufferstop.plant.PlantCatalog;
 import bufferstop.rig.Batch;
+import bufferstop.rig.Rig;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -30,11 +31,13 @@ final class CheckCommand implements Callable<Integer> {
     PlantCatalog plants = argument.plants(problems);
     Project project = argument.load(problems);
     if (project != null) {
+      Rig sound =
+          Rig.build(project, plants, 1, problems); // before scenarios add problems of theirs
       List<Scenario> scenarios = new ArrayList<>();
       for (Path file : ScenarioFiles.of(project)) {
         scenarios.addAll(ScenarioLoader.read(file, null, problems));
       }
-      Batch.check(project, plants, scenarios, problems);
+      Batch.check(project, plants, sound, scenarios, problems);
     }
     Said.problems(problems, spec.commandLine().getOut());
     return problems.hasErrors() ? Exit.NOT_PROVEN : Exit.OK;

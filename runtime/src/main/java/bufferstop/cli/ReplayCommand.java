@@ -77,6 +77,12 @@ final class ReplayCommand implements Callable<Integer> {
   private String from;
 
   @Option(
+      names = "--for",
+      paramLabel = "TIME",
+      description = "with --save: how long the scenario runs (default: as long as the replay)")
+  private String duration;
+
+  @Option(
       names = "--expect",
       paramLabel = "EXPECTATION",
       description =
@@ -213,7 +219,7 @@ final class ReplayCommand implements Callable<Integer> {
             name,
             rig.project().periodMicros(),
             time(from, 0),
-            replay.nowMicros(),
+            time(duration, replay.nowMicros()),
             initial,
             expected));
   }

@@ -10,8 +10,11 @@ import bufferstop.report.StatisticsText;
 import bufferstop.rig.LiveRun;
 import bufferstop.rig.Rig;
 import bufferstop.st.ExpressionReader;
+import java.io.BufferedOutputStream;
 import java.io.IOException;
+import java.io.OutputStream;
 import java.io.PrintWriter;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
@@ -26,6 +29,8 @@ import picocli.CommandLine.Spec;
     description = "Runs the controller in real time until Ctrl-C and serves its hmi map.",
     mixinStandardHelpOptions = true)
 final class RunCommand implements Callable<Integer> {
+  private static final int BUFFER = 1 << 16;
+
   @Mixin private ProjectArgument argument;
 
   @Option(
@@ -62,6 +67,12 @@ final class RunCommand implements Callable<Integer> {
   private Path record;
 
   @Option(
+      names = "--trace",
+      paramLabel = "FILE",
+      description = "write the full trace here while the controller runs")
+  private Path traceFile;
+
+  @Option(
       names = "--console",
       description =
           "take commands from standard input even where it is no terminal; on a terminal they are"
@@ -71,7 +82,7 @@ final class RunCommand implements Callable<Integer> {
   @Spec private CommandSpec spec;
 
   @Override
-  public Integer call() {
+  public Integer call() throws IOException {
     PrintWriter out = spec.commandLine().getOut();
     PrintWriter err = spec.commandLine().getErr();
     Diagnostics problems = new Diagnostics();
@@ -81,7 +92,7 @@ final class RunCommand implements Callable<Integer> {
       Said.problems(problems, err);
       return Exit.NOT_LOADED;
     }
-    try (LiveRun run = new LiveRun(rig)) {
+    try (LiveRun run = new LiveRun(rig, trace())) {
       int port = open(rig, run, err);
       if (port < 0) {
         return Exit.RUN_FAILED;
@@ -92,6 +103,12 @@ final class RunCommand implements Callable<Integer> {
       sayBeginning(rig, port, run.securePort(), out);
       return scan(rig, run, forMicros, out, err);
     }
+  }
+
+  private OutputStream trace() throws IOException {
+    return traceFile == null
+        ? null
+        : new BufferedOutputStream(Files.newOutputStream(traceFile), BUFFER);
   }
 
   private long duration(Diagnostics problems) {

@@ -8,6 +8,7 @@ import bufferstop.plant.PlantCatalog;
 import bufferstop.report.ReportFolder;
 import bufferstop.report.VerdictText;
 import bufferstop.rig.Batch;
+import bufferstop.rig.Rig;
 import bufferstop.scenario.ScenarioResult;
 import bufferstop.scenario.Verdict;
 import java.io.IOException;
@@ -87,6 +88,7 @@ final class TestCommand implements Callable<Integer> {
     Diagnostics problems = new Diagnostics();
     PlantCatalog plants = argument.plants(problems);
     Project project = argument.load(problems);
+    Rig sound = project == null ? null : Rig.build(project, plants, 1, problems);
     List<Scenario> scenarios = project == null ? List.of() : scenarios(project, problems);
     if (project != null && scenarios.isEmpty() && !problems.hasErrors()) {
       String which = filter.isEmpty() && tags.isEmpty() ? "" : " is asked for";
@@ -94,17 +96,17 @@ final class TestCommand implements Callable<Integer> {
       return Exit.NOT_LOADED;
     }
     if (project != null) {
-      Batch.check(project, plants, scenarios, problems);
+      Batch.check(project, plants, sound, scenarios, problems);
     }
-    boolean sound = !problems.hasErrors();
-    if (!sound) {
+    boolean loaded = !problems.hasErrors();
+    if (!loaded) {
       Said.problems(problems, spec.commandLine().getErr());
     }
-    boolean all = sound && run(project, plants, scenarios);
+    boolean all = loaded && run(project, plants, scenarios);
     if (watch && project != null) {
       watch(plants, project, scenarios);
     }
-    return all ? Exit.OK : sound ? Exit.NOT_PROVEN : Exit.NOT_LOADED;
+    return all ? Exit.OK : loaded ? Exit.NOT_PROVEN : Exit.NOT_LOADED;
   }
 
   private List<Scenario> scenarios(Project project, Diagnostics problems) {
@@ -218,13 +220,14 @@ final class TestCommand implements Callable<Integer> {
       Diagnostics problems = new Diagnostics();
       boolean whole = project.sources().stream().anyMatch(s -> changed.contains(s.file()));
       Project next = whole ? argument.load(problems) : project;
+      Rig sound = next == null ? null : Rig.build(next, plants, 1, problems);
       List<Scenario> all = next == null ? List.of() : scenarios(next, problems);
       List<Scenario> affected =
           all.stream()
               .filter(s -> whole || s.reads().stream().anyMatch(changed::contains))
               .toList();
       if (next != null) {
-        Batch.check(next, plants, affected, problems);
+        Batch.check(next, plants, sound, affected, problems);
         project = next;
         known = all.isEmpty() ? known : all;
       }

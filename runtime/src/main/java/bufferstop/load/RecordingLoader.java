@@ -116,10 +116,11 @@ public final class RecordingLoader {
     if (reader.has("source")) {
       sources.add(new Source(reader.words("source"), reader.words("text")));
     } else if (reader.has("mark")) {
-      lastPeriod = reader.whole("mark", 0, 0, Long.MAX_VALUE);
-      marks.add(new Mark(lastPeriod, reader.whole("crc", 0, 0, Long.MAX_VALUE)));
+      long period = reader.whole("mark", 0, 0, Long.MAX_VALUE);
+      marks.add(new Mark(period, reader.whole("crc", 0, 0, Long.MAX_VALUE)));
+      lastPeriod = Math.max(lastPeriod, period); // a mark may stand behind the end
     } else if (reader.has("end")) {
-      lastPeriod = reader.whole("end", 0, -1, Long.MAX_VALUE);
+      lastPeriod = Math.max(lastPeriod, reader.whole("end", 0, -1, Long.MAX_VALUE));
       sha256 = reader.words("sha256");
     } else if (reader.has("before")) {
       long period = reader.whole("before", 0, 0, Long.MAX_VALUE);

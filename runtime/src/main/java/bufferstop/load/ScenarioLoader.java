@@ -167,7 +167,7 @@ public final class ScenarioLoader {
       StimulusLoader stimuli = new StimulusLoader(problems);
       ExpectationLoader expectations = new ExpectationLoader(runs, problems);
       List<Scenario.Stimulus> done = new ArrayList<>();
-      List<Tree> deeds = joined(setups.stimuli, "setup", reader.entry("do"));
+      List<Tree> deeds = joined(setups.stimuli, "do", reader.entry("do"));
       for (Tree item : deeds) {
         TableReader one = TableReader.open(item, "a stimulus", problems);
         Scenario.Stimulus stimulus = one == null ? null : stimuli.read(one);
@@ -213,7 +213,7 @@ public final class ScenarioLoader {
       List<Tree.Entry> entries = new ArrayList<>();
       for (Tree.Entry entry : table.entries()) {
         String key = entry.key().text();
-        boolean open = !key.equals("parameters") && !key.equals("table");
+        boolean open = !List.of("parameters", "table", "do", "expect").contains(key);
         entries.add(
             new Tree.Entry(entry.key(), open ? template.fill(entry.value(), key) : entry.value()));
       }
@@ -221,11 +221,8 @@ public final class ScenarioLoader {
     }
 
     private List<Tree> joined(List<Tree> setup, String path, Tree.Entry own) {
-      List<Tree> all = new ArrayList<>();
-      for (Tree item : setup) {
-        all.add(template.fill(item, path + "/" + all.size()));
-      }
-      all.addAll(items(own));
+      List<Tree> all = new ArrayList<>(template.fill(setup, "setup/" + path));
+      all.addAll(template.fill(items(own), path));
       return all;
     }
 

@@ -69,6 +69,19 @@ final class Template {
     return new Tree.Table(List.copyOf(entries), table.flow(), table.position());
   }
 
+  /** Items of a list filled in; one that cannot be is left out, since all was said of it. */
+  List<Tree> fill(List<Tree> items, String path) {
+    List<Tree> all = new ArrayList<>();
+    for (int i = 0; i < items.size(); i++) {
+      int before = problems.errors();
+      Tree filled = fill(items.get(i), path + "/" + label(items.get(i), i));
+      if (problems.errors() == before) {
+        all.add(filled);
+      }
+    }
+    return all;
+  }
+
   private static String label(Tree item, int number) {
     boolean named = item instanceof Tree.Table table && table.get("id") instanceof Tree.Scalar;
     return named ? ((Tree.Scalar) ((Tree.Table) item).get("id")).value() : Integer.toString(number);

@@ -53,11 +53,14 @@ public final class Batch {
   /**
    * Reports what is wrong with scenarios; none may be run if anything is.
    *
-   * @param problems takes what is wrong with the project, too
+   * @param sound the project put together; null when it cannot be, and nothing is linked then
    */
   public static void check(
-      Project project, PlantCatalog catalog, List<Scenario> scenarios, Diagnostics problems) {
-    Rig sound = Rig.build(project, catalog, 1, problems);
+      Project project,
+      PlantCatalog catalog,
+      Rig sound,
+      List<Scenario> scenarios,
+      Diagnostics problems) {
     VirtualRig shared = sound == null ? null : new VirtualRig(sound);
     for (Scenario scenario : scenarios) {
       VirtualRig rig =

@@ -21,8 +21,8 @@ import bufferstop.plant.FaultPanel;
 import bufferstop.plant.PlantFailure;
 import bufferstop.scenario.DeedText;
 import bufferstop.scenario.Target.Prepared;
-import bufferstop.trace.RecordingWriter;
 import java.io.IOException;
+import java.io.OutputStream;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -50,14 +50,15 @@ public final class LiveRun implements AutoCloseable {
 
   /**
    * @param rig fresh from {@link Rig#build}
+   * @param file takes the trace; buffered; closed by {@link #close}; null for none
    */
-  public LiveRun(Rig rig) {
+  public LiveRun(Rig rig, OutputStream file) {
     this.rig = rig;
     rig.engine().prepare();
     loop =
         new ScanLoop(
             rig.engine(), new RealClock(rig.project().periodMicros(), statistics), rig.project());
-    trace = new RunTrace(rig, null);
+    trace = new RunTrace(rig, file);
     scansPerMark = Math.max(1, MARK_MICROS / rig.project().periodMicros());
   }
 
@@ -283,5 +284,6 @@ public final class LiveRun implements AutoCloseable {
   @Override
   public void close() {
     servers.forEach(ModbusServer::close);
+    trace.close();
   }
 }

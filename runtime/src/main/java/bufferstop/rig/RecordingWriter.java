@@ -1,4 +1,4 @@
-package bufferstop.trace;
+package bufferstop.rig;
 
 import bufferstop.model.Project;
 import java.io.IOException;
@@ -26,7 +26,7 @@ import java.util.concurrent.locks.LockSupport;
  * {end: PERIOD, sha256: …}           of the whole trace
  * </pre>
  */
-public final class RecordingWriter implements AutoCloseable {
+final class RecordingWriter implements AutoCloseable {
   private static final long PAUSE_NANOS = 100_000_000;
   private static final int MARKS = 256; // a power of two; two numbers each
   private static final int FIRST_SHOWN = 0x20;
@@ -45,7 +45,7 @@ public final class RecordingWriter implements AutoCloseable {
    *
    * @throws UncheckedIOException when the file cannot be written
    */
-  public RecordingWriter(Path file, Project project, String version, long seed, boolean withPlant) {
+  RecordingWriter(Path file, Project project, String version, long seed, boolean withPlant) {
     try {
       out = Files.newBufferedWriter(file, StandardCharsets.UTF_8);
       out.write(
@@ -93,7 +93,7 @@ public final class RecordingWriter implements AutoCloseable {
    * @param period that is due
    * @param deed as a scenario writes it
    */
-  public void event(long period, String deed) {
+  void event(long period, String deed) {
     lines.add("{before: " + period + ", " + deed + "}\n");
   }
 
@@ -101,7 +101,7 @@ public final class RecordingWriter implements AutoCloseable {
    * The trace after a scan; called by the scan thread, allocates nothing. Everything before it has
    * been handed over. A mark that finds no room is left out.
    */
-  public void mark(long period, long crc) {
+  void mark(long period, long crc) {
     long given = marksGiven;
     int place = (int) (given % MARKS) * 2;
     marks.setOpaque(place, period);
@@ -135,12 +135,12 @@ public final class RecordingWriter implements AutoCloseable {
   }
 
   /** Why it can write no more, or null; the run is to end then, outputs safe. */
-  public IOException failure() {
+  IOException failure() {
     return failure;
   }
 
   /** The run has ended in order; called after its last scan. */
-  public void end(long period, String sha256) {
+  void end(long period, String sha256) {
     lines.add("{end: " + period + ", sha256: " + sha256 + "}\n");
   }
 
