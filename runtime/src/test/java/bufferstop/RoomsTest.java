@@ -37,6 +37,7 @@ class RoomsTest {
           Map.entry("engine", Set.of("model", "image", "program", "plant")),
           Map.entry("modbus", Set.of("model", "image")),
           Map.entry("trace", Set.of("model", "image")),
+          Map.entry("retention", Set.of("model", "image")),
           Map.entry("scenario", Set.of("model", "st", "image", "trace")),
           Map.entry(
               "rig",

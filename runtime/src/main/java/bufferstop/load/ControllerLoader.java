@@ -6,6 +6,7 @@ import bufferstop.model.Controller.InterlockKind;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.Name;
+import bufferstop.model.Point;
 import bufferstop.model.SourceText;
 import bufferstop.model.Tree;
 import java.util.ArrayList;
@@ -34,15 +35,20 @@ final class ControllerLoader {
     }
     PointLoader points = new PointLoader(sections, problems);
     SourceText logic = reader.text("logic");
+    SourceText acknowledge = reader.text("acknowledge");
+    List<Controller.Alarm> alarms =
+        new AlarmLoader(sections, problems).read(reader, acknowledge != null);
+    List<Point> all = new ArrayList<>(points.read(reader));
+    all.addAll(AlarmPoints.of(alarms));
     Controller controller =
         new Controller(
-            points.read(reader),
+            List.copyOf(all),
             blocks(reader),
             interlocks(reader),
             new SequenceLoader(sections, problems).read(reader),
             logic == null ? NOTHING : logic,
-            alarms(reader),
-            reader.text("acknowledge"));
+            alarms,
+            acknowledge);
     reader.finish();
     return controller;
   }
@@ -154,32 +160,5 @@ final class ControllerLoader {
       }
     }
     return List.copyOf(causes);
-  }
-
-  private List<Controller.Alarm> alarms(TableReader controller) {
-    List<Controller.Alarm> alarms = new ArrayList<>();
-    for (Tree.Entry entry : sections.names(controller, "alarms", "alarms by name")) {
-      boolean named = Identifiers.check(entry.key(), problems);
-      TableReader reader = TableReader.open(entry, "an alarm", problems);
-      Controller.Alarm alarm = reader == null ? null : alarm(entry.key(), reader);
-      if (alarm != null && named) {
-        alarms.add(alarm);
-      } else {
-        problems.doubt("alarms." + entry.key().text());
-      }
-    }
-    return List.copyOf(alarms);
-  }
-
-  private Controller.Alarm alarm(Name name, TableReader reader) {
-    SourceText when = reader.requiredText("when");
-    Controller.Priority priority =
-        reader.choice("priority", Controller.Priority.class, Controller.Priority.MEDIUM);
-    long delay = reader.time("on_delay", 0, 0);
-    String text = reader.words("text");
-    reader.finish();
-    return when == null
-        ? null
-        : new Controller.Alarm(name.text(), when, priority, delay, text, name.position());
   }
 }

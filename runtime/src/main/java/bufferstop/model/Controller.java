@@ -1,6 +1,7 @@
 package bufferstop.model;
 
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 
 /**
@@ -150,15 +151,71 @@ public record Controller(
   }
 
   /**
+   * A limit on a quantity.
+   *
+   * @param high whether the alarm is above it; below it otherwise
+   * @param value the quantity, a number
+   * @param at the limit; reaching it counts
+   * @param deadband how far the quantity must come back past the limit; null for not at all
+   */
+  public record Limit(boolean high, SourceText value, SourceText at, SourceText deadband) {}
+
+  /**
    * An alarm.
    *
-   * @param delayMicros how long the condition must last before it counts
+   * @param when its condition; null when it has a limit
+   * @param limit null when it has a condition
+   * @param onDelayMicros how long the condition must last before it counts
+   * @param offDelayMicros how long it must be gone before that counts
+   * @param needsAcknowledge whether it waits for acknowledgement
+   * @param latching whether it stays after its condition until it is reset
+   * @param reAlarmMicros after so long acknowledged and active it is unacknowledged again; 0 never
+   * @param shelfMicros how long it is shelved at most
+   * @param group whose acknowledgement reaches it too; null for none
+   * @param suppressed by design while this holds; null for never
    */
   public record Alarm(
       String name,
       SourceText when,
+      Limit limit,
       Priority priority,
-      long delayMicros,
+      long onDelayMicros,
+      long offDelayMicros,
+      boolean needsAcknowledge,
+      boolean latching,
+      long reAlarmMicros,
+      long shelfMicros,
+      Name group,
+      SourceText suppressed,
       String text,
-      Position position) {}
+      Position position) {
+
+    /**
+     * What an operator may tell an alarm; each is an operator point {@code alarms.NAME.COMMAND}.
+     */
+    public enum Command {
+      /** Confirms that it was seen. */
+      ACKNOWLEDGE,
+      /** Ends a latched alarm that is acknowledged. */
+      RESET,
+      /** Sets it aside for a time. */
+      SHELVE,
+      /** Sets it aside until it has come and gone once. */
+      SHELVE_ONCE,
+      /** Ends the shelf. */
+      UNSHELVE,
+      /** Sets it aside for as long as it is TRUE, for maintenance. */
+      OUT_OF_SERVICE;
+
+      /** The point of this command. */
+      public String point(String alarm) {
+        return "alarms." + alarm + "." + name().toLowerCase(Locale.ROOT);
+      }
+    }
+  }
+
+  /** The operator point that acknowledges a group of alarms. */
+  public static String groupPoint(String group) {
+    return "alarms.groups." + group + ".acknowledge";
+  }
 }

@@ -4,14 +4,14 @@ import bufferstop.blocks.StandardBlocks;
 import bufferstop.image.Layout;
 import bufferstop.model.Symbol;
 import bufferstop.st.BlockType;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
-import java.util.TreeMap;
 
 /** The function blocks a controller may use, by name. */
 final class BlockTypes {
-  private final Map<String, BlockType> byName = new TreeMap<>(); // upper case
+  private final Map<String, BlockType> byName = new LinkedHashMap<>(); // upper case
 
   private BlockTypes() {}
 

@@ -39,12 +39,16 @@ final class Declarations {
     controller.sequences().forEach(this::sequence);
     value("alarms.active", Type.BOOL, "an alarm is active", NOWHERE);
     value("alarms.unacknowledged", Type.BOOL, "an alarm waits for acknowledgement", NOWHERE);
+    value("alarms.silent", Type.BOOL, "an alarm is set aside", NOWHERE);
     Map<String, Position> alarms = new TreeMap<>();
     for (Controller.Alarm alarm : controller.alarms()) {
       String name = "alarms." + alarm.name();
       unique(alarms, alarm.name(), name, alarm.position());
       value(name + ".active", Type.BOOL, alarm.text(), alarm.position());
       value(name + ".unacknowledged", Type.BOOL, alarm.text(), alarm.position());
+      value(name + ".latched", Type.BOOL, "waits for its reset", alarm.position());
+      value(name + ".shelved", Type.BOOL, "set aside by the operator", alarm.position());
+      value(name + ".suppressed", Type.BOOL, "set aside by design", alarm.position());
     }
   }
 

@@ -56,7 +56,7 @@ public final class ProgramLinker {
     Program logic =
         StatementReader.read(controller.logic(), layout.controller(), owners::refusal, problems);
     owners.claimLogic(logic);
-    Statement alarms = alarms();
+    Statement alarms = new AlarmLinker(controller, layout, problems).link();
     if (problems.hasErrors()) {
       return null;
     }
@@ -110,19 +110,5 @@ public final class ProgramLinker {
         initially(layout.symbol(cell++), pin.initial());
       }
     }
-  }
-
-  private Statement alarms() {
-    List<Expression> conditions = new ArrayList<>();
-    for (Controller.Alarm alarm : controller.alarms()) {
-      conditions.add(condition(alarm.when()));
-    }
-    Expression acknowledge =
-        controller.acknowledge() == null ? null : condition(controller.acknowledge());
-    boolean whole =
-        !conditions.contains(null) && (controller.acknowledge() == null || acknowledge != null);
-    return whole
-        ? new AlarmCode(controller, layout).statement(conditions, acknowledge)
-        : Statement.sequence(List.of());
   }
 }

@@ -60,8 +60,10 @@ public final class PointList {
     this.maps = maps;
     points.forEach(p -> this.points.put(p.name().toLowerCase(Locale.ROOT), p));
     for (Point point : points) {
-      if (listed.test(point.kind())) {
-        addRows(field.find(point.name()));
+      Symbol symbol = field.find(point.name());
+      boolean command = point.name().contains("."); // of an alarm: there are many, few are used
+      if (listed.test(point.kind()) && (!command || isMapped(symbol))) {
+        addRows(symbol);
       }
     }
     for (Symbol symbol : observable) {

@@ -27,7 +27,7 @@ final class RealArithmetic extends TwoOperands {
           type() == Type.REAL
               ? Reals.dividedSingle(a, b, cells, place())
               : Reals.divided(a, b, cells, place());
-      case POWER -> Reals.kept(type(), StrictMath.pow(a, b), cells, place());
+      case POWER -> Reals.kept(type(), Power.of(a, b), cells, place());
       default -> throw unknown();
     };
   }
@@ -56,7 +56,7 @@ final class RealArithmetic extends TwoOperands {
       case PLUS -> code.op(Opcodes.DADD);
       case MINUS -> code.op(Opcodes.DSUB);
       case TIMES -> code.op(Opcodes.DMUL);
-      case POWER -> code.call(StrictMath.class, "pow", "(DD)D");
+      case POWER -> code.call(Power.class, "of", "(DD)D");
       default -> throw unknown();
     }
     emitKept(type(), place(), code);

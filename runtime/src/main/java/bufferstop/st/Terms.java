@@ -1,5 +1,6 @@
 package bufferstop.st;
 
+import bufferstop.model.Diagnostics;
 import bufferstop.model.SourceText;
 import bufferstop.model.Symbol;
 import bufferstop.model.Symbol.Kind;
@@ -24,6 +25,22 @@ public final class Terms {
   /** A TIME. */
   public static Expression micros(long micros) {
     return new Constant(Type.TIME, micros, SourceText.of(micros + "us"));
+  }
+
+  /** An LREAL. */
+  public static Expression real(double value) {
+    return new Constant(
+        Type.LREAL, Double.doubleToRawLongBits(value), SourceText.of(Double.toString(value)));
+  }
+
+  /** The sum of two LREALs. */
+  public static Expression plus(Expression left, Expression right) {
+    return new RealArithmetic(Operator.PLUS, left, right, left.source());
+  }
+
+  /** The difference of two LREALs. */
+  public static Expression minus(Expression left, Expression right) {
+    return new RealArithmetic(Operator.MINUS, left, right, left.source());
   }
 
   /** The time of this scan. */
@@ -62,7 +79,7 @@ public final class Terms {
     return chain;
   }
 
-  /** Whether {@code left} is at least {@code right}, both integers or TIMEs of one type. */
+  /** Whether {@code left} is at least {@code right}, both of one type that has an order. */
   public static Expression atLeast(Expression left, Expression right) {
     return new Comparison(Operator.AT_LEAST, left, right, left.source());
   }
@@ -70,6 +87,11 @@ public final class Terms {
   /** Whether {@code left} is more than {@code right}, likewise. */
   public static Expression above(Expression left, Expression right) {
     return new Comparison(Operator.GREATER, left, right, left.source());
+  }
+
+  /** The same, numbered so that its first error in a run can be found again. */
+  public static Expression placed(Expression expression, Diagnostics problems) {
+    return expression.placed(problems);
   }
 
   /** Stores a value, whatever errors were counted on the way to it. */
