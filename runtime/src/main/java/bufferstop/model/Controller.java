@@ -1,5 +1,6 @@
 package bufferstop.model;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -24,9 +25,14 @@ public record Controller(
     List<Alarm> alarms,
     SourceText acknowledge) {
 
-  /** The same with other alarms. */
-  public Controller withAlarms(List<Alarm> others) {
-    return new Controller(points, blocks, interlocks, sequences, logic, others, acknowledge);
+  /** The same with one more alarm and its points. */
+  public Controller withAlarm(Alarm alarm) {
+    List<Alarm> more = new ArrayList<>(alarms);
+    more.add(alarm);
+    List<Point> others = new ArrayList<>(points);
+    others.addAll(AlarmPoints.of(List.of(alarm)));
+    return new Controller(
+        List.copyOf(others), blocks, interlocks, sequences, logic, List.copyOf(more), acknowledge);
   }
 
   /**

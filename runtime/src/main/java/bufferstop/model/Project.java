@@ -1,7 +1,6 @@
 package bufferstop.model;
 
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.List;
 
 /**
@@ -81,17 +80,23 @@ public record Project(
 
   /** The same with one more alarm, which stands while anything is forced. */
   public Project withForcesAlarm() {
-    Position nowhere = Position.ofFile("");
-    List<Controller.Alarm> alarms = new ArrayList<>(controller.alarms());
-    alarms.add(
+    Controller.Alarm alarm =
         new Controller.Alarm(
             FORCES_ALARM,
             SourceText.of("scan.forces > 0"),
+            null,
             Controller.Priority.HIGH,
             0,
+            0,
+            controller.acknowledge() != null,
+            false,
+            0,
+            0,
+            null,
+            null,
             "An input or output is forced",
-            nowhere));
-    return with(controller.withAlarms(List.copyOf(alarms)), field);
+            Position.ofFile(""));
+    return with(controller.withAlarm(alarm), field);
   }
 
   private Project with(Field other) {
