@@ -26,7 +26,7 @@ final class ScenarioBenchmark implements Benchmark {
   private static final double BYTES_PER_MEGABYTE = 1e6;
   private static final String HOUR =
       """
-      scenario: An hour of hauls
+      scenario: Two hauls, then waiting
       for: T#%dm
       do:
         - {at: T#1s, press: panel.reset}
