@@ -64,6 +64,7 @@ class RoomsTest {
                   "plant",
                   "engine",
                   "modbus",
+                  "trace",
                   "scenario",
                   "rig",
                   "report")));

@@ -5,10 +5,11 @@ import bufferstop.model.Diagnostics;
 import bufferstop.model.Project;
 import bufferstop.model.Scenario;
 import bufferstop.plant.PlantCatalog;
+import bufferstop.rig.Batch;
 import bufferstop.rig.Rig;
-import bufferstop.rig.VirtualRig;
-import bufferstop.scenario.ScenarioRun;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -30,27 +31,15 @@ final class CheckCommand implements Callable<Integer> {
     PlantCatalog plants = argument.plants(problems);
     Project project = argument.load(problems);
     if (project != null) {
-      checkScenarios(project, plants, Rig.build(project, plants, 1, problems), problems);
+      Rig sound =
+          Rig.build(project, plants, 1, problems); // before scenarios add problems of theirs
+      List<Scenario> scenarios = new ArrayList<>();
+      for (Path file : ScenarioFiles.of(project)) {
+        scenarios.addAll(ScenarioLoader.read(file, null, problems));
+      }
+      Batch.check(project, plants, sound, scenarios, problems);
     }
     Said.problems(problems, spec.commandLine().getOut());
     return problems.hasErrors() ? Exit.NOT_PROVEN : Exit.OK;
-  }
-
-  /** A scenario is linked, not run, so those without settings of their own share one rig. */
-  private static void checkScenarios(
-      Project project, PlantCatalog plants, Rig sound, Diagnostics problems) {
-    VirtualRig shared = sound == null ? null : new VirtualRig(sound);
-    for (Path file : ScenarioFiles.of(project)) {
-      Scenario scenario = ScenarioLoader.read(file, problems);
-      if (shared != null && scenario != null) {
-        VirtualRig rig =
-            scenario.settings().isEmpty()
-                ? shared
-                : VirtualRig.build(project, plants, scenario, problems);
-        if (rig != null) {
-          ScenarioRun.link(scenario, rig, problems);
-        }
-      }
-    }
   }
 }

@@ -17,8 +17,10 @@ import picocli.CommandLine.Spec;
     subcommands = {
       CheckCommand.class,
       PointsCommand.class,
+      ReplayCommand.class,
       RunCommand.class,
       TestCommand.class,
+      TraceCommand.class,
       CommandLine.HelpCommand.class
     })
 public final class Main implements Runnable {

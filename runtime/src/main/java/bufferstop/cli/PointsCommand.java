@@ -1,6 +1,7 @@
 package bufferstop.cli;
 
 import bufferstop.model.Diagnostics;
+import bufferstop.model.Point;
 import bufferstop.model.Symbol;
 import bufferstop.plant.FieldRun;
 import bufferstop.report.MatrixText;
@@ -10,7 +11,9 @@ import bufferstop.rig.CauseAndEffect;
 import bufferstop.rig.Rig;
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.EnumSet;
+import java.util.List;
 import java.util.Set;
 import java.util.concurrent.Callable;
 import java.util.function.UnaryOperator;
@@ -92,7 +95,7 @@ final class PointsCommand implements Callable<Integer> {
   private String points(Rig rig) {
     PointList list =
         new PointList(
-            rig.project().controller().points(),
+            listed(rig),
             rig.maps(),
             rig.layout().field(),
             rig.layout().observable(),
@@ -102,6 +105,13 @@ final class PointsCommand implements Callable<Integer> {
       case MARKDOWN -> list.markdown();
       case CSV -> list.csv();
     };
+  }
+
+  /** Declared points and those of the fault panel. */
+  private static List<Point> listed(Rig rig) {
+    List<Point> points = new ArrayList<>(rig.project().controller().points());
+    rig.writable().stream().filter(p -> !points.contains(p)).forEach(points::add);
+    return points;
   }
 
   private String matrix(Rig rig) {

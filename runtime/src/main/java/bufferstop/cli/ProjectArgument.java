@@ -26,6 +26,11 @@ final class ProjectArgument {
       description = "folder with jars of further plant models; may be repeated")
   private List<Path> plantFolders = new ArrayList<>();
 
+  /** As the user named it. */
+  Path place() {
+    return place;
+  }
+
   /** The project as far as it can be read, or null. */
   Project load(Diagnostics problems) {
     return ProjectLoader.read(place, problems);

@@ -11,8 +11,12 @@ import bufferstop.report.VerdictText;
 import bufferstop.rig.LiveRun;
 import bufferstop.rig.Rig;
 import bufferstop.st.ExpressionReader;
+import java.io.BufferedOutputStream;
 import java.io.IOException;
+import java.io.OutputStream;
 import java.io.PrintWriter;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -26,6 +30,8 @@ import picocli.CommandLine.Spec;
     description = "Runs the controller in real time until Ctrl-C and serves its hmi map.",
     mixinStandardHelpOptions = true)
 final class RunCommand implements Callable<Integer> {
+  private static final int BUFFER = 1 << 16;
+
   @Mixin private ProjectArgument argument;
 
   @Option(
@@ -55,10 +61,29 @@ final class RunCommand implements Callable<Integer> {
               + " (default: ${DEFAULT-VALUE})")
   private Io io;
 
+  @Option(
+      names = "--record",
+      paramLabel = "FILE",
+      description = "write down everything that comes from outside, for `replay`")
+  private Path record;
+
+  @Option(
+      names = "--trace",
+      paramLabel = "FILE",
+      description = "write the full trace here while the controller runs")
+  private Path traceFile;
+
+  @Option(
+      names = "--console",
+      description =
+          "take commands from standard input even where it is no terminal; on a terminal they are"
+              + " taken anyway")
+  private boolean console;
+
   @Spec private CommandSpec spec;
 
   @Override
-  public Integer call() {
+  public Integer call() throws IOException {
     PrintWriter out = spec.commandLine().getOut();
     PrintWriter err = spec.commandLine().getErr();
     Diagnostics problems = new Diagnostics();
@@ -68,14 +93,23 @@ final class RunCommand implements Callable<Integer> {
       Said.problems(problems, err);
       return Exit.NOT_LOADED;
     }
-    try (LiveRun run = new LiveRun(rig)) {
+    try (LiveRun run = new LiveRun(rig, trace())) {
       int port = open(rig, run, err);
       if (port < 0) {
         return Exit.RUN_FAILED;
       }
+      if (record != null) {
+        run.record(record, Main.Version.number(), seed, io == Io.PLANT);
+      }
       sayBeginning(rig, port, run.securePort(), out);
       return scan(rig, run, forMicros, out, err);
     }
+  }
+
+  private OutputStream trace() throws IOException {
+    return traceFile == null
+        ? null
+        : new BufferedOutputStream(Files.newOutputStream(traceFile), BUFFER);
   }
 
   private long duration(Diagnostics problems) {
@@ -86,6 +120,20 @@ final class RunCommand implements Callable<Integer> {
     SourceText text = SourceText.onLine(literal ? duration : "T#" + duration, "--for", 1, 1);
     Long micros = ExpressionReader.literal(text, Type.TIME, problems);
     return micros == null ? 0 : Math.max(1, micros);
+  }
+
+  private int finish(LiveRun run, int status, PrintWriter out, PrintWriter err) {
+    try {
+      String sha256 = run.finish();
+      if (record != null) {
+        out.println("recording: " + record + ", trace " + sha256);
+      }
+      return status;
+    } catch (IOException e) {
+      err.println("bufferstop: the recording is not whole: " + Said.plainly(e));
+      err.flush();
+      return Exit.RUN_FAILED;
+    }
   }
 
   private static int open(Rig rig, LiveRun run, PrintWriter err) {
@@ -116,10 +164,12 @@ final class RunCommand implements Callable<Integer> {
     out.flush();
   }
 
-  private static int scan(Rig rig, LiveRun run, long forMicros, PrintWriter out, PrintWriter err) {
+  private int scan(Rig rig, LiveRun run, long forMicros, PrintWriter out, PrintWriter err) {
     int[] status = {Exit.OK};
     Signals signals = Signals.onEnd(run::stop, () -> status[0]);
-    StatusLine line = StatusLine.onTerminal(rig, run.statistics(), out);
+    boolean commands = console || System.console() != null;
+    StatusLine line = commands ? null : StatusLine.onTerminal(rig, run.statistics(), out);
+    LiveConsole hands = commands ? LiveConsole.start(rig, run, out) : null;
     try {
       run.scan(forMicros);
     } catch (ScanFailure e) {
@@ -127,8 +177,14 @@ final class RunCommand implements Callable<Integer> {
       err.flush();
       status[0] = Exit.RUN_FAILED;
     } finally {
-      line.end();
+      if (line != null) {
+        line.end();
+      }
+      if (hands != null) {
+        hands.end();
+      }
     }
+    status[0] = finish(run, status[0], out, err);
     ScanStatistics statistics = run.statistics();
     out.print(StatisticsText.render(statistics, rig.project().periodMicros()));
     out.print(VerdictText.bypasses(rig.bypasses()));

@@ -22,6 +22,7 @@ public final class Engine {
   private final Forces forces;
   private final ScanPoints scanPoints;
   private final long[] cells;
+  private OperatorWrites.Taker taker;
   private long periods = -1;
   private long scans;
   private boolean prepared;
@@ -50,6 +51,16 @@ public final class Engine {
     this.snapshots = snapshots;
     this.scanPoints = scanPoints;
     forces = new Forces(cells.length);
+    taker = operator;
+  }
+
+  /** Tells someone, too, of each write that a scan takes, for a recording. */
+  public void tellWrites(OperatorWrites.Taker other) {
+    taker =
+        (image, cell, bits) -> {
+          operator.take(image, cell, bits);
+          other.take(image, cell, bits);
+        };
   }
 
   /**
@@ -90,10 +101,10 @@ public final class Engine {
   }
 
   private void takeInputs(long nowMicros) {
-    scanPoints.begin(cells, nowMicros, scans);
+    scanPoints.begin(cells, nowMicros, scans, forces.count());
     field.takeInputs(cells, forces);
     operator.fallBack(cells, nowMicros);
-    writes.drain(cells, snapshots.published() + 1, operator);
+    writes.drain(cells, snapshots.published() + 1, taker);
   }
 
   private void giveOutputs() {

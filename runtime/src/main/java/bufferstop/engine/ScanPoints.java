@@ -14,6 +14,7 @@ import bufferstop.model.Type;
 public final class ScanPoints {
   private final int count;
   private final int first;
+  private final int forces;
 
   private ScanPoints(Layout layout) {
     cell(layout, "scan.errors", Type.ULINT, "errors in expressions since the start");
@@ -22,6 +23,7 @@ public final class ScanPoints {
     layout.remember("scan#passes", Type.UDINT);
     count = cell(layout, "scan.count", Type.UDINT, "scans before this one");
     first = cell(layout, "scan.first", Type.BOOL, "TRUE in the first scan after a start");
+    forces = cell(layout, "scan.forces", Type.UDINT, "inputs and outputs that are forced");
   }
 
   /** Declares them; the layout must be empty. */
@@ -35,10 +37,11 @@ public final class ScanPoints {
         .index();
   }
 
-  void begin(long[] cells, long nowMicros, long scans) {
+  void begin(long[] cells, long nowMicros, long scans, int forced) {
     cells[SystemCells.TIME] = nowMicros;
     cells[SystemCells.PASSES] = 0;
     cells[count] = scans & 0xFFFF_FFFFL;
     cells[first] = scans == 0 ? 1 : 0;
+    cells[forces] = forced;
   }
 }

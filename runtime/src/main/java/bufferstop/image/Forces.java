@@ -1,5 +1,7 @@
 package bufferstop.image;
 
+import java.util.Arrays;
+
 /**
  * Forced values by cell, kept by the scan thread. A force replaces what the wires deliver to an
  * input, or what the program says of an output, until it is cleared; safe values win over it.
@@ -26,6 +28,16 @@ public final class Forces {
   public void clear(int cell) {
     count -= forced[cell] ? 1 : 0;
     forced[cell] = false;
+  }
+
+  /** Takes every force away. */
+  public void clearAll() {
+    Arrays.fill(forced, false);
+    count = 0;
+  }
+
+  public boolean isForced(int cell) {
+    return forced[cell];
   }
 
   /** How many cells are forced. */

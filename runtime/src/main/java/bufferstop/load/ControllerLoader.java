@@ -1,5 +1,6 @@
 package bufferstop.load;
 
+import bufferstop.model.AlarmPoints;
 import bufferstop.model.Controller;
 import bufferstop.model.Definitions;
 import bufferstop.model.Diagnostics;

@@ -62,6 +62,7 @@ final class ModbusLoader {
             .filter(s -> !s.isEmpty())
             .distinct()
             .toList();
+    int panel = name.equals("hmi") ? (int) reader.whole("fault_panel", -1, 0, 255) : -1;
     Serving serving = new ServingLoader(sections, problems, project).read(reader, named);
     reader.finish();
     List<ModbusMap> maps = new ArrayList<>();
@@ -90,7 +91,38 @@ final class ModbusLoader {
               serving.identifiedAs(more.serving().identification()),
               more.position()));
     }
+    if (panel >= 0) {
+      maps.add(panel(name, panel, address, serving, maps, reader));
+    }
     return maps;
+  }
+
+  /** The unit of the fault panel, whose entries are known when the rig is put together. */
+  private ModbusMap panel(
+      String face,
+      int unit,
+      HostAndPort address,
+      Serving serving,
+      List<ModbusMap> others,
+      TableReader reader) {
+    for (ModbusMap other : others) {
+      if (other.unit() == unit) {
+        problems.add(
+            Diagnostic.error(
+                    reader.tree("fault_panel").position(),
+                    "unit " + unit + " is `" + other.name() + "` already")
+                .expected("another identifier for each unit behind a listener"));
+      }
+    }
+    return new ModbusMap(
+        face + ModbusMap.FAULT_PANEL,
+        address.host(),
+        address.port(),
+        unit,
+        List.of(),
+        List.of(),
+        serving,
+        reader.position());
   }
 
   private MapEntries map(TableReader reader, Coding above) {

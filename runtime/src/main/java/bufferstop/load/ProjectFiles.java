@@ -5,6 +5,7 @@ import bufferstop.model.Diagnostics;
 import bufferstop.model.Name;
 import bufferstop.model.NearNames;
 import bufferstop.model.Position;
+import bufferstop.model.Project.Source;
 import bufferstop.model.Tree;
 import java.io.IOException;
 import java.nio.ByteBuffer;
@@ -16,6 +17,7 @@ import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
+import java.util.ArrayList;
 import java.util.HexFormat;
 import java.util.List;
 import java.util.stream.Stream;
@@ -23,9 +25,11 @@ import java.util.stream.Stream;
 /** Reads the files of one project and keeps the digest of all of them. */
 final class ProjectFiles {
   private static final long GREATEST = 3_000_000;
+  private static final long GREATEST_TABLE = 100_000_000;
 
   private final Diagnostics problems;
   private final MessageDigest digest;
+  private final List<Source> sources = new ArrayList<>();
 
   ProjectFiles(Diagnostics problems) {
     this.problems = problems;
@@ -38,18 +42,41 @@ final class ProjectFiles {
 
   /** The tree of a file, or null after a diagnostic shown at {@code named}. */
   Tree read(Path file, Position named) {
+    String text = text(file, named, GREATEST);
+    return text == null
+        ? null
+        : YamlSource.read(file.toString().replace('\\', '/'), withLineFeeds(text), problems);
+  }
+
+  /** The text of a file that a file names, from that file's folder; null after a diagnostic. */
+  String text(Name name) {
+    Path file = beside(name);
+    if (file == null) {
+      problems.add(Diagnostic.error(name.position(), "this cannot be the name of a file"));
+    }
+    return file == null ? null : text(file, name.position(), GREATEST_TABLE);
+  }
+
+  /** Every file that was read, in the order of reading. */
+  List<Source> sources() {
+    return List.copyOf(sources);
+  }
+
+  private String text(Path file, Position named, long greatest) {
     String shown = file.toString().replace('\\', '/');
     try {
-      if (Files.size(file) > GREATEST) {
+      if (Files.size(file) > greatest) {
         problems.add(
-            Diagnostic.error(named, "`" + shown + "` is larger than 3 MB")
+            Diagnostic.error(
+                    named, "`" + shown + "` is larger than " + greatest / 1_000_000 + " MB")
                 .help("move sections to files of their own"));
         return null;
       }
       byte[] bytes = Files.readAllBytes(file);
       digest.update(bytes);
       String text = StandardCharsets.UTF_8.newDecoder().decode(ByteBuffer.wrap(bytes)).toString();
-      return YamlSource.read(shown, withLineFeeds(text), problems);
+      sources.add(new Source(shown, text));
+      return text;
     } catch (CharacterCodingException e) {
       problems.add(Diagnostic.error(named, "`" + shown + "` is not UTF-8 text"));
     } catch (NoSuchFileException e) {

@@ -82,6 +82,7 @@ public final class ProjectLoader {
             controller,
             field,
             maps,
+            files.sources(),
             files.sha256());
     reader.finish();
     return project;

@@ -1,5 +1,6 @@
 package bufferstop.model;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -27,6 +28,24 @@ public record Controller(
     SourceText logic,
     List<Alarm> alarms,
     SourceText acknowledge) {
+
+  /** The same with one more alarm and its points. */
+  public Controller withAlarm(Alarm alarm) {
+    List<Alarm> more = new ArrayList<>(alarms);
+    more.add(alarm);
+    List<Point> others = new ArrayList<>(points);
+    others.addAll(AlarmPoints.of(List.of(alarm)));
+    return new Controller(
+        definitions,
+        routines,
+        List.copyOf(others),
+        blocks,
+        interlocks,
+        sequences,
+        logic,
+        List.copyOf(more),
+        acknowledge);
+  }
 
   /**
    * One instance of a function block.

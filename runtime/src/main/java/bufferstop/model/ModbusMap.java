@@ -23,6 +23,9 @@ public record ModbusMap(
     Serving serving,
     Position position) {
 
+  /** How the name of the map ends that shows faults and forces; no user can give such a name. */
+  public static final String FAULT_PANEL = ".fault-panel";
+
   /** An address that {@link Entry} leaves to the rule for automatic ones. */
   public static final int AUTO = -1;
 
@@ -39,6 +42,11 @@ public record ModbusMap(
   public String face() {
     int dot = name.indexOf('.');
     return dot < 0 ? name : name.substring(0, dot);
+  }
+
+  /** Whether it shows the faults and forces of the rig, which are known when it is put together. */
+  public boolean isFaultPanel() {
+    return name.endsWith(FAULT_PANEL);
   }
 
   /** The same map with other entries. */

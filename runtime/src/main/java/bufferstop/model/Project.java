@@ -13,6 +13,7 @@ import java.util.List;
  * @param plantStepMicros step of plants and wires; divides the period
  * @param watchdogMicros longest execution of a scan in real time
  * @param catchUpMicros longest time that plants may catch up in real time
+ * @param sources every file read, in order of reading
  * @param sha256 over the bytes of every file read, in order of reading, lower-case hex
  */
 public record Project(
@@ -26,7 +27,19 @@ public record Project(
     Controller controller,
     Field field,
     List<ModbusMap> maps,
+    List<Source> sources,
     String sha256) {
+
+  /** Name of the alarm that stands while anything is forced. */
+  public static final String FORCES_ALARM = "forces_active";
+
+  /**
+   * A file the project was read from.
+   *
+   * @param file as the user named it, or as a file of the project names it
+   * @param text what it holds
+   */
+  public record Source(String file, String text) {}
 
   /**
    * The same project with some settings of its plants replaced.
@@ -65,7 +78,32 @@ public record Project(
     return with(nothing);
   }
 
+  /** The same with one more alarm, which stands while anything is forced. */
+  public Project withForcesAlarm() {
+    Controller.Alarm alarm =
+        new Controller.Alarm(
+            FORCES_ALARM,
+            SourceText.of("scan.forces > 0"),
+            null,
+            Controller.Priority.HIGH,
+            0,
+            0,
+            controller.acknowledge() != null,
+            false,
+            0,
+            0,
+            null,
+            null,
+            "An input or output is forced",
+            Position.ofFile(""));
+    return with(controller.withAlarm(alarm), field);
+  }
+
   private Project with(Field other) {
+    return with(controller, other);
+  }
+
+  private Project with(Controller controller, Field other) {
     return new Project(
         name,
         folder,
@@ -77,6 +115,7 @@ public record Project(
         controller,
         other,
         maps,
+        sources,
         sha256);
   }
 

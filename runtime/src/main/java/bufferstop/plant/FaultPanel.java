@@ -3,6 +3,7 @@ package bufferstop.plant;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.Fault;
+import bufferstop.model.Fault.Place;
 import bufferstop.model.Name;
 import bufferstop.model.NearNames;
 import bufferstop.model.Position;
@@ -10,14 +11,18 @@ import bufferstop.model.Type;
 import bufferstop.model.Values;
 import bufferstop.spi.PlantFault;
 import bufferstop.st.ExpressionReader;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
+import java.util.function.BooleanSupplier;
 
 /** Sets and clears the faults of a run. */
 public final class FaultPanel {
+  private static final String LOST = "lost";
+
   private final long stepMicros;
   private final Map<String, WireRun> wires = new TreeMap<>();
   private final List<String> supplies;
@@ -112,6 +117,82 @@ public final class FaultPanel {
     }
   }
 
+  /** Resolves a wire whose far end is to be held at values; null after a diagnostic. */
+  public WireHold prepareHold(Name name, Diagnostics problems) {
+    WireRun wire = wire(name, problems);
+    Fault.Target on = new Fault.Target(Fault.Place.WIRE, name);
+    return wire == null
+        ? null
+        : new WireHold(wire, new Fault(on, new Name("stuck", name.position()), null, 0));
+  }
+
+  /**
+   * A fault that can be set.
+   *
+   * @param value what its value is where none is given; NaN when it takes none
+   * @param unit of the value
+   * @param active whether it is on now, whoever set it
+   * @param ending ends it, whoever set it; what else is wrong stays
+   */
+  public record Possible(
+      Fault.Place place,
+      String name,
+      String mode,
+      double value,
+      String unit,
+      BooleanSupplier active,
+      Runnable ending) {}
+
+  /** Every fault that can be set, in a fixed order. */
+  public List<Possible> possible() {
+    List<Possible> all = new ArrayList<>();
+    for (WireRun wire : wires.values()) {
+      for (WireFaultMode mode : WireFaultMode.values()) {
+        if (mode.fits(wire.isBool())) {
+          String word = mode.word();
+          BooleanSupplier active =
+              () -> wire.cause() != null && wire.cause().mode().text().equalsIgnoreCase(word);
+          all.add(
+              new Possible(
+                  Place.WIRE, wire.name(), word, mode.usualValue(), "", active, wire::clear));
+        }
+      }
+    }
+    for (int i = 0; i < supplies.size(); i++) {
+      int supply = i;
+      BooleanSupplier active = () -> !supplyUp[supply];
+      Runnable ending = () -> supplyBack(supply);
+      all.add(new Possible(Place.SUPPLY, supplies.get(i), LOST, Double.NaN, "", active, ending));
+    }
+    for (NodeRun node : nodes.values()) {
+      for (boolean cut : new boolean[] {true, false}) {
+        BooleanSupplier active = () -> node.is(cut);
+        Runnable ending = () -> node.mend(cut);
+        String mode = cut ? LOST : "late";
+        all.add(new Possible(Place.NODE, node.name(), mode, Double.NaN, "", active, ending));
+      }
+    }
+    plants.values().forEach(p -> addFaults(p, all));
+    return all;
+  }
+
+  private static void addFaults(PlantUnit plant, List<Possible> all) {
+    for (int i = 0; i < plant.faults().size(); i++) {
+      PlantFault fault = plant.faults().get(i);
+      int number = i;
+      double value = fault.min() == fault.max() ? Double.NaN : fault.max();
+      all.add(
+          new Possible(
+              Place.PLANT,
+              plant.name(),
+              fault.name(),
+              value,
+              fault.unit(),
+              () -> plant.isFaulty(number),
+              () -> plant.fault(number, false, 0)));
+    }
+  }
+
   private void supplyBack(int supply) {
     supplyUp[supply] = true;
     lostBy[supply] = null;
@@ -136,7 +217,7 @@ public final class FaultPanel {
 
   private Switch prepareSupply(Fault fault, Diagnostics problems) {
     int supply = supply(fault.on().name(), problems);
-    if (!fault.mode().text().equalsIgnoreCase("lost")) {
+    if (!fault.mode().text().equalsIgnoreCase(LOST)) {
       problems.add(
           Diagnostic.error(
                   fault.mode().position(), "no supply fault called `" + fault.mode().text() + "`")

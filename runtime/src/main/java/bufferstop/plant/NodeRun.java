@@ -90,6 +90,22 @@ final class NodeRun {
     }
   }
 
+  /** Whether the link is cut, or else late. */
+  boolean is(boolean cut) {
+    return cut ? !up : late.length > 0;
+  }
+
+  /** Ends the cut, or else the lateness, whoever set it. */
+  void mend(boolean cut) {
+    if (cut) {
+      up = true;
+      cutBy = null;
+    } else {
+      late = IN_TIME;
+      lateBy = null;
+    }
+  }
+
   /** The link is in order again. */
   void heal() {
     up = true;

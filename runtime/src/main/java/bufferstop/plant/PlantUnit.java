@@ -16,6 +16,7 @@ final class PlantUnit {
   private final List<PlantFault> faults;
   private final int[] inCells;
   private final int[] outCells;
+  private final boolean[] faulty; // by number of the fault
   private final double[] in;
   private final double[] out;
   private PlantEvents events = (plantName, text, value, unit) -> {};
@@ -31,6 +32,7 @@ final class PlantUnit {
     this.faults = plant.faults();
     this.inCells = inCells;
     this.outCells = outCells;
+    faulty = new boolean[faults.size()];
     in = new double[inCells.length];
     out = new double[outCells.length];
     this.inputs = plant.inputs();
@@ -91,10 +93,15 @@ final class PlantUnit {
   void fault(int fault, boolean active, double amount) {
     try {
       plant.fault(fault, active, amount);
+      faulty[fault] = active;
     } catch (RuntimeException e) {
       String which = faults.get(fault).name();
       throw new PlantFailure("plant `" + name + "` failed at its fault `" + which + "`: " + e, e);
     }
+  }
+
+  boolean isFaulty(int fault) {
+    return faulty[fault];
   }
 
   String picture() {

@@ -129,6 +129,11 @@ enum WireFaultMode {
   /** The fault, ready to begin. */
   abstract WireFault make(Parameters parameters);
 
+  /** What stands for a value that a hand at a panel does not give; NaN where none is needed. */
+  double usualValue() {
+    return needs != Needs.VALUE ? Double.NaN : this == WRONG_SCALE ? 2.0 : 1.0;
+  }
+
   Needs needs() {
     return needs;
   }

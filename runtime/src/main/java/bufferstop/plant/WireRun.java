@@ -48,6 +48,11 @@ final class WireRun {
     }
   }
 
+  /** What is wrong with it now; null while it is sound, or when nobody asks. */
+  Fault cause() {
+    return fault == null ? null : cause;
+  }
+
   void clear() {
     fault = null;
     cause = null;

@@ -108,6 +108,15 @@ final class ResultsJson {
       json.writeNumber((double) result.atMicros() / MICROS_PER_MILLI);
     }
     json.writeStringField("reason", result.reason());
+    json.writeArrayFieldStart("other_margins");
+    for (ExpectationResult.Margin margin : result.others()) {
+      json.writeStartObject();
+      json.writeNumberField("margin", margin.value());
+      json.writeStringField("unit", margin.unit());
+      json.writeNumberField("at_ms", (double) margin.atMicros() / MICROS_PER_MILLI);
+      json.writeEndObject();
+    }
+    json.writeEndArray();
     json.writeEndObject();
   }
 }

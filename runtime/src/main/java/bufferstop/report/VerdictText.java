@@ -56,9 +56,6 @@ public final class VerdictText {
     for (String note : result.notes()) {
       out.append("  inconclusive: ").append(note).append('\n');
     }
-    if (out.length() > 0) {
-      happenings(result.happenings(), out);
-    }
     out.append(bypasses(result.bypasses()));
     return out.toString();
   }
@@ -89,14 +86,23 @@ public final class VerdictText {
       out.append(unit(expectation));
     }
     out.append('\n');
+    for (ExpectationResult.Margin margin : expectation.others()) {
+      out.append("    margin ").append(Values.number(round(margin.value())));
+      out.append(margin.unit().isEmpty() ? "" : " " + margin.unit()).append(" at ");
+      out.append(Values.time(margin.atMicros())).append('\n');
+    }
     for (String value : expectation.values()) {
       out.append("    ").append(value).append('\n');
+    }
+    if (expectation.verdict() == Verdict.FAILED) {
+      happenings(expectation.before(), out);
     }
   }
 
   private static void happenings(List<Target.Happening> happenings, StringBuilder out) {
+    out.append(happenings.isEmpty() ? "" : "    what happened before:\n");
     for (Target.Happening happening : happenings) {
-      out.append("    ").append(Values.time(happening.atMicros())).append("  ");
+      out.append("      ").append(Values.time(happening.atMicros())).append("  ");
       out.append(happening.text()).append('\n');
     }
   }

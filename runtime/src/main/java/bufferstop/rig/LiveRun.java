@@ -10,32 +10,129 @@ import bufferstop.modbus.MapImage;
 import bufferstop.modbus.ModbusServer;
 import bufferstop.modbus.ModbusServer.Limits;
 import bufferstop.modbus.Unit;
+import bufferstop.model.Diagnostics;
 import bufferstop.model.ModbusMap;
-import bufferstop.model.Point;
+import bufferstop.model.Scenario;
+import bufferstop.model.Scenario.Deed;
 import bufferstop.model.Serving.Secure;
-import bufferstop.model.Symbol.Kind;
+import bufferstop.model.Symbol;
+import bufferstop.model.Values;
+import bufferstop.plant.FaultPanel;
 import bufferstop.plant.PlantFailure;
+import bufferstop.scenario.DeedText;
+import bufferstop.scenario.Target.Prepared;
 import java.io.IOException;
+import java.io.OutputStream;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
+import java.util.Queue;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.ConcurrentLinkedQueue;
+import java.util.function.Function;
 
 /** A rig in real time, its {@code hmi} map served: what {@code run} runs. */
 public final class LiveRun implements AutoCloseable {
+  private static final long MARK_MICROS = 100_000;
+
   private final Rig rig;
   private final ScanStatistics statistics = new ScanStatistics();
   private final ScanLoop loop;
+  private final Queue<Runnable> asked = new ConcurrentLinkedQueue<>();
+  private final HandDeeds hand = new HandDeeds();
+  private final RunTrace trace;
+  private final StringBuilder taken = new StringBuilder(); // writes of the present scan
+  private final long scansPerMark;
+  private RecordingWriter recording; // null without one
   private final List<ModbusServer> servers = new ArrayList<>(); // the secure one first
   private volatile boolean stopping;
 
   /**
    * @param rig fresh from {@link Rig#build}
+   * @param file takes the trace; buffered; closed by {@link #close}; null for none
    */
-  public LiveRun(Rig rig) {
+  public LiveRun(Rig rig, OutputStream file) {
     this.rig = rig;
     rig.engine().prepare();
     loop =
         new ScanLoop(
             rig.engine(), new RealClock(rig.project().periodMicros(), statistics), rig.project());
+    trace = new RunTrace(rig, file);
+    scansPerMark = Math.max(1, MARK_MICROS / rig.project().periodMicros());
+  }
+
+  /**
+   * Records the run; before it begins.
+   *
+   * @param seed the rig was built with
+   * @throws UncheckedIOException when the file cannot be written
+   */
+  public void record(Path file, String version, long seed, boolean withPlant) {
+    recording = new RecordingWriter(file, rig.project(), version, seed, withPlant);
+    rig.engine().tellWrites(this::take);
+  }
+
+  private void take(long[] cells, int cell, long bits) {
+    trace.tellWrite(cells, cell, bits);
+    Symbol symbol = rig.layout().symbols().get(cell);
+    taken.append(taken.isEmpty() ? "write: {" : ", ").append(symbol.name()).append(": ");
+    taken.append(DeedText.literal(symbol, bits));
+  }
+
+  /**
+   * Does something by hand, before the next scan; any thread. It goes to the recording.
+   *
+   * @return whether it will be done; if not, the problems say why
+   */
+  public boolean perform(Deed deed, Diagnostics problems) {
+    Prepared prepared = new DeedLinker(rig, null).prepare(deed, problems);
+    if (prepared == null) {
+      return false;
+    }
+    Prepared told = trace.told(deed, prepared);
+    asked.add(
+        () -> {
+          hand.begin(told, nextMicros());
+          boolean written = deed instanceof Scenario.Write; // recorded when a scan takes it
+          if (recording != null && !written) {
+            recording.event(duePeriod(), DeedText.of(deed));
+          }
+        });
+    return true;
+  }
+
+  /** Asks something of the rig between two scans; any thread. */
+  public <T> CompletableFuture<T> ask(Function<Rig, T> question) {
+    CompletableFuture<T> answer = new CompletableFuture<>();
+    asked.add(() -> answer.complete(question.apply(rig)));
+    return answer;
+  }
+
+  /** Faults that are on and points that are forced, a line each. */
+  public static List<String> active(Rig rig) {
+    List<String> lines = new ArrayList<>();
+    for (FaultPanel.Possible fault : rig.field().faults().possible()) {
+      if (fault.active().getAsBoolean()) {
+        String place = fault.place().name().toLowerCase(Locale.ROOT);
+        lines.add("fault " + place + " " + fault.name() + " " + fault.mode());
+      }
+    }
+    for (Symbol symbol : rig.layout().observable()) {
+      if (rig.engine().forces().isForced(symbol.index())) {
+        long bits = rig.engine().forces().apply(symbol.index(), 0);
+        lines.add("force " + symbol.name() + " " + Values.print(symbol.type(), bits));
+      }
+    }
+    return lines;
+  }
+
+  private long nextMicros() {
+    return rig.engine().nowMicros() + rig.project().periodMicros();
+  }
+
+  private long duePeriod() {
+    return nextMicros() / rig.project().periodMicros();
   }
 
   /**
@@ -87,17 +184,13 @@ public final class LiveRun implements AutoCloseable {
 
   /** Every unit behind the listener of a map: its own, which comes first, and the further ones. */
   private List<Unit> units(ModbusMap face) {
-    List<Point> writable =
-        rig.project().controller().points().stream()
-            .filter(p -> p.kind() == Kind.OPERATOR)
-            .toList();
     List<Unit> units = new ArrayList<>();
     for (ModbusMap map : rig.maps()) {
       if (map.face().equals(face.name())) {
         units.add(
             new Unit(
                 map.unit(),
-                MapImage.of(map, rig.layout().field(), writable),
+                MapImage.of(map, rig.layout().field(), rig.writable()),
                 rig.writes(),
                 rig.snapshots(),
                 new Identification(map.serving().identification())));
@@ -123,13 +216,54 @@ public final class LiveRun implements AutoCloseable {
   public void scan(long forMicros) {
     try {
       while (!stopping && !isOver(forMicros)) {
-        loop.next();
+        one();
       }
     } catch (PlantFailure e) {
       throw new ScanFailure(e.getMessage());
     } finally {
       rig.engine().makeSafe();
     }
+  }
+
+  private void one() {
+    for (Runnable next = asked.poll(); next != null; next = asked.poll()) {
+      next.run();
+    }
+    hand.beforeScan(nextMicros());
+    long due = duePeriod();
+    loop.next();
+    trace.afterScan();
+    if (recording != null) {
+      record(due);
+    }
+  }
+
+  private void record(long due) {
+    long period = duePeriod() - 1;
+    if (period > due) {
+      recording.event(due, "skip: " + (period - due));
+    }
+    if (!taken.isEmpty()) {
+      recording.event(due, taken.append('}').toString());
+      taken.setLength(0);
+    }
+    if (rig.engine().scans() % scansPerMark == 0) {
+      recording.mark(period, trace.crc());
+    }
+    if (recording.failure() != null) {
+      throw new ScanFailure(
+          "the recording can be written no more: " + recording.failure().getMessage());
+    }
+  }
+
+  /** Ends the recording in order, if there is one; returns the identity of the run. */
+  public String finish() throws IOException {
+    String sha256 = trace.sha256();
+    if (recording != null) {
+      recording.end(duePeriod() - 1, sha256);
+      recording.close();
+    }
+    return sha256;
   }
 
   private boolean isOver(long forMicros) {
@@ -150,5 +284,6 @@ public final class LiveRun implements AutoCloseable {
   @Override
   public void close() {
     servers.forEach(ModbusServer::close);
+    trace.close();
   }
 }

@@ -10,7 +10,9 @@ import bufferstop.modbus.MapLinker;
 import bufferstop.model.Controller;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.ModbusMap;
+import bufferstop.model.Point;
 import bufferstop.model.Project;
+import bufferstop.model.Symbol.Kind;
 import bufferstop.plant.FieldLinker;
 import bufferstop.plant.FieldRun;
 import bufferstop.plant.PlantCatalog;
@@ -28,6 +30,8 @@ import java.util.Map;
  * @param layout every name and its cell
  * @param maps Modbus maps with their types
  * @param field supplies, wires, circuits, plants
+ * @param writable what an HMI may write
+ * @param panel faults and forces as points; null where the project wants none
  * @param hazards conditions by lower-case name, {@code hazards.x}
  */
 public record Rig(
@@ -38,7 +42,9 @@ public record Rig(
     Engine engine,
     OperatorWrites writes,
     SnapshotRing snapshots,
-    Map<String, Expression> hazards) {
+    Map<String, Expression> hazards,
+    List<Point> writable,
+    LivePanel panel) {
 
   /**
    * Resolves a project.
@@ -46,15 +52,22 @@ public record Rig(
    * @param seed of every random stream of the run
    * @return null when a problem forbids a run; all problems are reported
    */
-  public static Rig build(Project project, PlantCatalog catalog, long seed, Diagnostics problems) {
+  public static Rig build(Project given, PlantCatalog catalog, long seed, Diagnostics problems) {
+    Project project = given.withForcesAlarm();
     Layout layout = new Layout();
     ScanPoints scanPoints = ScanPoints.declare(layout);
     ProgramLinker programLinker = ProgramLinker.declare(project.controller(), layout, problems);
     FieldLinker fieldLinker = FieldLinker.declare(project, catalog, seed, layout, problems);
     ControllerProgram program = programLinker.link();
     FieldRun field = fieldLinker.link();
+    boolean wanted = project.maps().stream().anyMatch(ModbusMap::isFaultPanel);
+    LivePanel.Points panel =
+        wanted && field != null ? new LivePanel.Points(layout, field.faults()) : null;
     List<ModbusMap> maps =
-        project.maps().stream().map(m -> MapLinker.link(m, layout.field(), problems)).toList();
+        project.maps().stream()
+            .map(m -> m.isFaultPanel() && panel != null ? m.with(panel.entries()) : m)
+            .map(m -> MapLinker.link(m, layout.field(), problems))
+            .toList();
     if (problems.hasErrors()) {
       return null;
     }
@@ -73,7 +86,23 @@ public record Rig(
             snapshots,
             scanPoints);
     engine.start();
-    return new Rig(project, layout, maps, field, engine, writes, snapshots, fieldLinker.hazards());
+    List<Point> writable =
+        new ArrayList<>(
+            project.controller().points().stream().filter(p -> p.kind() == Kind.OPERATOR).toList());
+    if (panel != null) {
+      writable.addAll(panel.writable());
+    }
+    return new Rig(
+        project,
+        layout,
+        maps,
+        field,
+        engine,
+        writes,
+        snapshots,
+        fieldLinker.hazards(),
+        List.copyOf(writable),
+        panel == null ? null : panel.start(engine.cells(), engine.forces()));
   }
 
   /** What came of bypasses so far, one for each cause that can be bypassed, in file order. */

@@ -1,70 +1,76 @@
 package bufferstop.scenario;
 
+import bufferstop.model.Scenario.Interval;
 import bufferstop.model.Values;
+import bufferstop.scenario.ExpectationResult.Margin;
+import java.util.ArrayList;
 import java.util.List;
 
 /**
- * {@code eventually … within}: a condition holds in some scan up to a time. The margin is the time
- * left when it first held; without a time there is none.
+ * {@code eventually}: a condition holds in some scan of an interval; F[a,b] of the literature.
+ * Where the interval has an end the first margin is the time left when it first held.
  */
 final class EventuallyMonitor implements Monitor {
   private static final double MICROS = 1e6;
 
   private final String text;
-  private final String unit; // of the margin when it fails; empty to take that of the quantity
   private final Condition that;
-  private final long withinMicros; // 0 for the end of the run
-  private final Robustness robustness;
-  private final Closest closest = new Closest(true);
-  private final Watch watch;
+  private final Interval during;
+  private final Distances distances;
+  private final Worst greatest;
+  private final Evidence evidence;
   private long heldAt = -1;
+  private boolean failed;
 
-  EventuallyMonitor(String text, String unit, Condition that, long withinMicros) {
+  EventuallyMonitor(String text, String unit, Condition that, Interval during) {
     this.text = text;
-    this.unit = unit;
     this.that = that;
-    this.withinMicros = withinMicros;
-    robustness = Robustness.of(that.spelled());
-    watch = new Watch(that.reads());
+    this.during = during;
+    distances = Distances.of(unit, that);
+    greatest = new Worst(true, distances.count());
+    evidence = new Evidence(that);
   }
 
   @Override
   public void observe(long[] cells, long nowMicros) {
-    if (heldAt >= 0 || withinMicros > 0 && nowMicros > withinMicros) {
-      return;
+    evidence.observe(cells, nowMicros);
+    if (during.holds(nowMicros)) {
+      boolean holds = that.truth(cells);
+      for (int i = 0; i < distances.count(); i++) {
+        greatest.observe(i, distances.of(0, i, cells, holds), nowMicros);
+      }
+      heldAt = heldAt < 0 && holds ? nowMicros : heldAt;
     }
-    boolean holds = that.truth(cells);
-    closest.observe(robustness, cells, holds, nowMicros);
-    watch.observe(cells, nowMicros);
-    if (holds) {
-      heldAt = nowMicros;
+    if (heldAt < 0 && during.toMicros() > 0 && nowMicros >= during.toMicros()) {
+      failed = true;
+      evidence.keep(cells, nowMicros);
     }
   }
 
   @Override
+  public boolean hasFailed() {
+    return failed;
+  }
+
+  @Override
   public ExpectationResult finish(long endMicros) {
+    List<Margin> margins = new ArrayList<>();
+    long limit = during.toMicros();
     if (heldAt >= 0) {
-      Double left = withinMicros == 0 ? null : Double.valueOf((withinMicros - heldAt) / MICROS);
-      String shown = left == null ? "" : "s";
-      return new ExpectationResult(text, Verdict.PASSED, left, shown, heldAt, "", List.of());
+      if (limit > 0) {
+        margins.add(new Margin((limit - heldAt) / MICROS, "s", heldAt));
+      }
+      greatest.addTo(margins, distances::unit);
+      return ExpectationResult.of(text, Verdict.PASSED, margins, heldAt, "");
     }
-    if (endMicros < withinMicros) {
-      return new ExpectationResult(
-          text,
-          Verdict.INCONCLUSIVE,
-          null,
-          "",
-          -1,
-          "the run ended at " + Values.time(endMicros) + ", before its time was up",
-          List.of());
+    if (during.isOpenAfter(endMicros) || during.fromMicros() > endMicros) {
+      return ExpectationResult.open(text, Ends.early(endMicros));
     }
-    return new ExpectationResult(
-        text,
-        Verdict.FAILED,
-        closest.margin(),
-        closest.margin() == null ? "" : unit.isEmpty() ? closest.unit() : unit,
-        withinMicros == 0 ? endMicros : withinMicros,
-        "it was never TRUE up to " + Values.time(withinMicros == 0 ? endMicros : withinMicros),
-        watch.lines());
+    greatest.addTo(margins, distances::unit);
+    long at = limit == 0 ? endMicros : limit;
+    List<Margin> here = margins.stream().map(m -> new Margin(m.value(), m.unit(), at)).toList();
+    return ExpectationResult.of(
+            text, Verdict.FAILED, here, at, "it was never TRUE up to " + Values.time(at))
+        .withValues(evidence.lines());
   }
 }

@@ -1,54 +1,73 @@
 package bufferstop.scenario;
 
+import bufferstop.model.Scenario.Interval;
 import bufferstop.model.Values;
+import bufferstop.scenario.ExpectationResult.Margin;
+import java.util.ArrayList;
 import java.util.List;
 
-/** {@code always} and {@code never}: a condition has one value in every scan. */
+/**
+ * {@code always} and {@code never}: a condition has one value in every scan of an interval; G[a,b]
+ * of the literature.
+ */
 final class InvariantMonitor implements Monitor {
   private final String text;
-  private final String unit;
   private final Condition that;
   private final boolean wanted;
-  private final Robustness robustness;
-  private final Closest closest;
-  private final Watch watch;
-  private long failedAt = -1;
-  private List<String> values = List.of();
+  private final Interval during;
+  private final Distances distances;
+  private final Worst least;
+  private final Evidence evidence;
+  private boolean seen;
 
   /**
    * @param wanted TRUE for always, FALSE for never
    */
-  InvariantMonitor(String text, String unit, Condition that, boolean wanted) {
+  InvariantMonitor(String text, String unit, Condition that, boolean wanted, Interval during) {
     this.text = text;
-    this.unit = unit;
     this.that = that;
     this.wanted = wanted;
-    robustness = Robustness.of(that.spelled());
-    closest = new Closest(!wanted);
-    watch = new Watch(that.reads());
+    this.during = during;
+    distances = Distances.of(unit, that);
+    least = new Worst(false, distances.count());
+    evidence = new Evidence(that);
   }
 
   @Override
   public void observe(long[] cells, long nowMicros) {
+    evidence.observe(cells, nowMicros);
+    if (!during.holds(nowMicros)) {
+      return;
+    }
+    seen = true;
     boolean holds = that.truth(cells);
-    closest.observe(robustness, cells, holds, nowMicros);
-    watch.observe(cells, nowMicros);
-    if (failedAt < 0 && holds != wanted) {
-      failedAt = nowMicros;
-      values = watch.lines();
+    for (int i = 0; i < distances.count(); i++) {
+      double distance = distances.of(0, i, cells, holds);
+      least.observe(i, wanted ? distance : -distance, nowMicros);
+    }
+    if (holds != wanted) {
+      evidence.keep(cells, nowMicros);
     }
   }
 
   @Override
+  public boolean hasFailed() {
+    return evidence.keptAt() >= 0;
+  }
+
+  @Override
   public ExpectationResult finish(long endMicros) {
-    Double distance = closest.margin();
-    Double margin = distance == null || wanted ? distance : Double.valueOf(0.0 - distance);
-    String shown = unit.isEmpty() ? closest.unit() : unit;
-    long at = margin == null ? failedAt : closest.atMicros();
-    if (failedAt < 0) {
-      return new ExpectationResult(text, Verdict.PASSED, margin, shown, at, "", List.of());
+    List<Margin> margins = new ArrayList<>();
+    least.addTo(margins, distances::unit);
+    long failedAt = evidence.keptAt();
+    if (failedAt >= 0) {
+      String reason = "it was " + (wanted ? "FALSE" : "TRUE") + " at " + Values.time(failedAt);
+      return ExpectationResult.of(text, Verdict.FAILED, margins, failedAt, reason)
+          .withValues(evidence.lines());
     }
-    String reason = "it was " + (wanted ? "FALSE" : "TRUE") + " at " + Values.time(failedAt);
-    return new ExpectationResult(text, Verdict.FAILED, margin, shown, at, reason, values);
+    if (during.isOpenAfter(endMicros) || !seen) {
+      return ExpectationResult.open(text, Ends.early(endMicros));
+    }
+    return ExpectationResult.of(text, Verdict.PASSED, margins, -1, "");
   }
 }

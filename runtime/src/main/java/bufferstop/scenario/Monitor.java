@@ -1,12 +1,13 @@
 package bufferstop.scenario;
 
-import java.util.List;
-
 /** Judges one expectation online: sees every scan once, in order, and keeps a bounded memory. */
 interface Monitor {
 
   /** Takes the image after the scan at {@code nowMicros}. */
   void observe(long[] cells, long nowMicros);
+
+  /** Whether it is decided already that the expectation is not met. */
+  boolean hasFailed();
 
   /** The result when no scan follows the one at {@code endMicros}. */
   ExpectationResult finish(long endMicros);
@@ -20,8 +21,13 @@ interface Monitor {
       }
 
       @Override
+      public boolean hasFailed() {
+        return false;
+      }
+
+      @Override
       public ExpectationResult finish(long endMicros) {
-        return new ExpectationResult(text, Verdict.INCONCLUSIVE, null, "", -1, reason, List.of());
+        return ExpectationResult.open(text, reason);
       }
     };
   }

@@ -7,38 +7,78 @@ import bufferstop.st.Structure;
 import java.util.List;
 
 /**
- * Signed distance of a BOOL expression from changing its value: min over AND, max over OR, negated
- * by NOT, plus or minus infinity where nothing has a distance. It tells how far; what is true is
- * told by the expression itself. Source: Fainekos and Pappas 2009 (abstract re-read); Donzé and
- * Maler 2010 [from memory, not re-read].
+ * Signed distance of a BOOL expression from changing its value by its quantities of one unit:
+ * minimum over AND, maximum over OR, negated by NOT, plus or minus infinity for whatever is not
+ * measured in that unit. It tells how far; what is true is told by the expression itself. Source:
+ * Fainekos and Pappas 2009 (abstract re-read); Donzé and Maler 2010 [from memory, not re-read].
  */
 abstract class Robustness {
 
   /** Distance over an image; positive when the expression is true. */
   abstract double distance(long[] cells);
 
-  /** Unit of the part that decides over this image; empty when none has one. */
-  abstract String unit(long[] cells);
-
-  static Robustness of(Expression expression) {
+  static Robustness of(Expression expression, String unit) {
     Structure structure = expression.structure();
     if (structure instanceof Structure.And and) {
-      return new Extreme(all(and.parts()), false);
+      return new Extreme(all(and.parts(), unit), false);
     }
     if (structure instanceof Structure.Or or) {
-      return new Extreme(all(or.parts()), true);
+      return new Extreme(all(or.parts(), unit), true);
     }
     if (structure instanceof Structure.Not not) {
-      return new Negated(of(not.part()));
+      return new Negated(of(not.part(), unit));
     }
-    if (structure instanceof Structure.Comparison comparison) {
+    if (structure instanceof Structure.Comparison comparison && unitOf(comparison).equals(unit)) {
       return new Compared(comparison);
     }
     return new Plain(expression);
   }
 
-  private static Robustness[] all(List<Expression> parts) {
-    return parts.stream().map(Robustness::of).toArray(Robustness[]::new);
+  private static Robustness[] all(List<Expression> parts, String unit) {
+    return parts.stream().map(p -> of(p, unit)).toArray(Robustness[]::new);
+  }
+
+  /** Adds the units of an expression's comparisons, each once, in the order written. */
+  static void units(Expression expression, List<String> into) {
+    Structure structure = expression.structure();
+    if (structure instanceof Structure.And and) {
+      and.parts().forEach(p -> units(p, into));
+    } else if (structure instanceof Structure.Or or) {
+      or.parts().forEach(p -> units(p, into));
+    } else if (structure instanceof Structure.Not not) {
+      units(not.part(), into);
+    } else if (structure instanceof Structure.Comparison comparison) {
+      String unit = unitOf(comparison);
+      if (!into.contains(unit)) {
+        into.add(unit);
+      }
+    }
+  }
+
+  static String unitOf(Structure.Comparison comparison) {
+    if (comparison.left().type() == Type.TIME) {
+      return "s";
+    }
+    for (Expression side : List.of(comparison.left(), comparison.right())) {
+      for (Symbol symbol : side.reads()) {
+        if (!symbol.unit().isEmpty()) {
+          return symbol.unit();
+        }
+      }
+    }
+    return "";
+  }
+
+  /** How far a comparison is from changing its value; NaN when one side is. */
+  static double distance(Structure.Comparison comparison, long[] cells) {
+    double left = comparison.left().real(cells);
+    double right = comparison.right().real(cells);
+    return switch (comparison.operator()) {
+      case "<", "<=" -> right - left;
+      case ">", ">=" -> left - right;
+      case "=" -> -Math.abs(left - right);
+      default -> Math.abs(left - right);
+    };
   }
 
   private static final class Extreme extends Robustness {
@@ -59,17 +99,6 @@ abstract class Robustness {
       }
       return result;
     }
-
-    @Override
-    String unit(long[] cells) {
-      double decides = distance(cells);
-      for (Robustness part : parts) {
-        if (part.distance(cells) == decides) {
-          return part.unit(cells);
-        }
-      }
-      return "";
-    }
   }
 
   private static final class Negated extends Robustness {
@@ -83,51 +112,18 @@ abstract class Robustness {
     double distance(long[] cells) {
       return -part.distance(cells);
     }
-
-    @Override
-    String unit(long[] cells) {
-      return part.unit(cells);
-    }
   }
 
   private static final class Compared extends Robustness {
     private final Structure.Comparison comparison;
-    private final String unit;
 
     Compared(Structure.Comparison comparison) {
       this.comparison = comparison;
-      this.unit = unitOf(comparison);
     }
 
     @Override
     double distance(long[] cells) {
-      double left = comparison.left().real(cells);
-      double right = comparison.right().real(cells);
-      return switch (comparison.operator()) {
-        case "<", "<=" -> right - left;
-        case ">", ">=" -> left - right;
-        case "=" -> -Math.abs(left - right);
-        default -> Math.abs(left - right);
-      };
-    }
-
-    @Override
-    String unit(long[] cells) {
-      return unit;
-    }
-
-    private static String unitOf(Structure.Comparison comparison) {
-      if (comparison.left().type() == Type.TIME) {
-        return "s";
-      }
-      for (Expression side : List.of(comparison.left(), comparison.right())) {
-        for (Symbol symbol : side.reads()) {
-          if (!symbol.unit().isEmpty()) {
-            return symbol.unit();
-          }
-        }
-      }
-      return "";
+      return distance(comparison, cells);
     }
   }
 
@@ -141,11 +137,6 @@ abstract class Robustness {
     @Override
     double distance(long[] cells) {
       return expression.truth(cells) ? Double.POSITIVE_INFINITY : Double.NEGATIVE_INFINITY;
-    }
-
-    @Override
-    String unit(long[] cells) {
-      return "";
     }
   }
 }

@@ -4,13 +4,21 @@ import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.Scenario;
 import bufferstop.model.Scenario.Always;
+import bufferstop.model.Scenario.AtEnd;
+import bufferstop.model.Scenario.Count;
 import bufferstop.model.Scenario.Eventually;
 import bufferstop.model.Scenario.Expectation;
+import bufferstop.model.Scenario.Golden;
 import bufferstop.model.Scenario.Never;
+import bufferstop.model.Scenario.Persistence;
+import bufferstop.model.Scenario.Precedence;
 import bufferstop.model.Scenario.Response;
+import bufferstop.model.Scenario.Stable;
 import bufferstop.model.Scenario.Stimulus;
+import bufferstop.model.Scenario.Until;
 import bufferstop.model.SourceText;
 import bufferstop.model.Type;
+import bufferstop.scenario.WindowMonitor.Window;
 import bufferstop.st.Expression;
 import bufferstop.st.ExpressionReader;
 import java.util.ArrayList;
@@ -34,8 +42,15 @@ final class ScenarioLinker {
       Expression when =
           text == null ? null : ExpressionReader.read(text, target.scope(), Type.BOOL, problems);
       Target.Prepared prepared = target.prepare(stimulus.deed(), problems);
-      if (prepared != null && (text == null || when != null)) {
-        all.add(new PendingStimulus(stimulus, when, prepared));
+      String follows = stimulus.trigger().follows();
+      PendingStimulus leader =
+          all.stream()
+              .filter(p -> !follows.isEmpty() && p.id().equals(follows))
+              .findFirst()
+              .orElse(null);
+      boolean caused = (text == null || when != null) && (follows.isEmpty() || leader != null);
+      if (prepared != null && caused) {
+        all.add(new PendingStimulus(stimulus, when, leader, prepared));
       }
     }
     return all;
@@ -72,26 +87,66 @@ final class ScenarioLinker {
   }
 
   private Monitor monitor(Expectation expectation, RecordingScope scope, Diagnostics found) {
+    if (expectation instanceof Golden golden) {
+      return new GoldenLinker(golden, scope, found).link();
+    }
+    List<Condition> read = new ArrayList<>();
+    for (SourceText text : conditions(expectation)) {
+      Condition condition = read(text, scope, found);
+      if (condition != null) {
+        read.add(condition);
+      }
+    }
+    return read.size() < conditions(expectation).size() ? null : monitor(expectation, read);
+  }
+
+  private static List<SourceText> conditions(Expectation expectation) {
     if (expectation instanceof Always a) {
-      Condition that = read(a.that(), scope, found);
-      return that == null ? null : new InvariantMonitor(a.text(), a.unit(), that, true);
+      return List.of(a.that());
+    } else if (expectation instanceof Never n) {
+      return List.of(n.that());
+    } else if (expectation instanceof Eventually e) {
+      return List.of(e.that());
+    } else if (expectation instanceof Until u) {
+      return List.of(u.hold(), u.until());
+    } else if (expectation instanceof Precedence p) {
+      return List.of(p.never(), p.before());
+    } else if (expectation instanceof Response r) {
+      return List.of(r.when(), r.that());
+    } else if (expectation instanceof Persistence p) {
+      return List.of(p.when(), p.that());
+    } else if (expectation instanceof Stable s) {
+      return List.of(s.that());
+    } else if (expectation instanceof Count c) {
+      return List.of(c.that());
     }
-    if (expectation instanceof Never n) {
-      Condition that = read(n.that(), scope, found);
-      return that == null ? null : new InvariantMonitor(n.text(), n.unit(), that, false);
+    return List.of(((AtEnd) expectation).that());
+  }
+
+  private Monitor monitor(Expectation expectation, List<Condition> read) {
+    Condition first = read.get(0);
+    if (expectation instanceof Always a) {
+      return new InvariantMonitor(a.text(), a.unit(), first, true, a.during());
+    } else if (expectation instanceof Never n) {
+      return new InvariantMonitor(n.text(), n.unit(), first, false, n.during());
+    } else if (expectation instanceof Eventually e) {
+      return new EventuallyMonitor(e.text(), e.unit(), first, e.during());
+    } else if (expectation instanceof Until u) {
+      return UntilMonitor.until(u.text(), u.unit(), first, read.get(1), u.during());
+    } else if (expectation instanceof Precedence p) {
+      return UntilMonitor.precedence(p.text(), p.unit(), first, read.get(1));
+    } else if (expectation instanceof Response r) {
+      Window window = new Window(true, r.afterMicros(), r.withinMicros(), r.during());
+      return new WindowMonitor(r.text(), r.unit(), first, read.get(1), window);
+    } else if (expectation instanceof Persistence p) {
+      Window window = new Window(false, p.afterMicros(), p.lastingMicros(), p.during());
+      return new WindowMonitor(p.text(), p.unit(), first, read.get(1), window);
+    } else if (expectation instanceof Stable s) {
+      return new StableMonitor(s, first);
+    } else if (expectation instanceof Count c) {
+      return new CountMonitor(c, first);
     }
-    if (expectation instanceof Eventually e) {
-      Condition that = read(e.that(), scope, found);
-      return that == null
-          ? null
-          : new EventuallyMonitor(e.text(), e.unit(), that, e.withinMicros());
-    }
-    Response r = (Response) expectation;
-    Condition when = read(r.when(), scope, found);
-    Condition that = read(r.that(), scope, found);
-    return when == null || that == null
-        ? null
-        : new ResponseMonitor(r.text(), when, r.withinMicros(), that);
+    return new AtEndMonitor((AtEnd) expectation, first, target.cells().length);
   }
 
   private Condition read(SourceText text, RecordingScope scope, Diagnostics found) {

@@ -12,7 +12,6 @@ import java.util.Map;
  * @param virtualMicros logical time that passed
  * @param wallNanos time it took
  * @param notes what did not happen as planned: a trigger that never fired
- * @param happenings the last things that happened in plants
  * @param bypasses of every cause that can be bypassed
  */
 public record ScenarioResult(
@@ -24,7 +23,6 @@ public record ScenarioResult(
     String traceSha256,
     List<ExpectationResult> expectations,
     List<String> notes,
-    List<Target.Happening> happenings,
     List<BypassCount> bypasses) {
 
   /** For each unit the expectation with the smallest margin, in the order in which units appear. */

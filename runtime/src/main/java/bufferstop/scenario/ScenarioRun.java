@@ -7,12 +7,11 @@ import java.util.List;
 
 /** One scenario linked to one target: the door of this room. */
 public final class ScenarioRun {
-  private static final int HAPPENINGS_KEPT = 10;
-
   private final Scenario scenario;
   private final Target target;
   private final List<PendingStimulus> stimuli;
   private final List<Monitor> monitors;
+  private final List<List<Target.Happening>> before = new ArrayList<>(); // each first failure
 
   private ScenarioRun(
       Scenario scenario, Target target, List<PendingStimulus> stimuli, List<Monitor> monitors) {
@@ -20,6 +19,7 @@ public final class ScenarioRun {
     this.target = target;
     this.stimuli = stimuli;
     this.monitors = monitors;
+    monitors.forEach(m -> before.add(null));
   }
 
   /** Resolves every name; what is wrong is reported and must keep the caller from running it. */
@@ -32,19 +32,22 @@ public final class ScenarioRun {
   public ScenarioResult run() {
     long began = System.nanoTime();
     long scans = 0;
-    long last = 0;
+    long last = -1;
     // judged is a copy, so that an expression that counts an error changes nothing in the run
     long[] seen = target.cells().clone();
     while (target.nextMicros() <= scenario.forMicros()) {
-      last = target.nextMicros();
       for (PendingStimulus stimulus : stimuli) {
-        stimulus.beforeScan(seen, last);
+        stimulus.beforeScan(seen, last, target.nextMicros());
       }
       target.scan();
+      last = target.nowMicros();
       scans++;
       System.arraycopy(target.cells(), 0, seen, 0, seen.length);
-      for (Monitor monitor : monitors) {
-        monitor.observe(seen, last);
+      for (int i = 0; i < monitors.size(); i++) {
+        monitors.get(i).observe(seen, last);
+        if (monitors.get(i).hasFailed() && before.get(i) == null) {
+          before.set(i, target.lastHappenings());
+        }
       }
     }
     return result(scans, last, System.nanoTime() - began);
@@ -53,27 +56,29 @@ public final class ScenarioRun {
   private ScenarioResult result(long scans, long lastMicros, long wallNanos) {
     List<ExpectationResult> results = new ArrayList<>();
     Verdict verdict = Verdict.PASSED;
-    for (Monitor monitor : monitors) {
-      ExpectationResult result = monitor.finish(lastMicros);
+    for (int i = 0; i < monitors.size(); i++) {
+      ExpectationResult result = monitors.get(i).finish(lastMicros);
+      boolean atEnd = before.get(i) == null;
       verdict = verdict.and(result.verdict());
-      results.add(result);
+      results.add(
+          result.verdict() == Verdict.PASSED
+              ? result
+              : result.withBefore(atEnd ? target.lastHappenings() : before.get(i)));
     }
     List<String> notes =
         stimuli.stream().filter(s -> !s.isDone()).map(PendingStimulus::describe).toList();
     if (!notes.isEmpty()) {
       verdict = verdict.and(Verdict.INCONCLUSIVE);
     }
-    List<Target.Happening> all = target.happenings();
     return new ScenarioResult(
         scenario,
         verdict,
         scans,
-        scans * target.periodMicros(),
+        lastMicros + target.periodMicros(),
         wallNanos,
         target.traceSha256(),
         List.copyOf(results),
         notes,
-        List.copyOf(all.subList(Math.max(0, all.size() - HAPPENINGS_KEPT), all.size())),
         target.bypasses());
   }
 }

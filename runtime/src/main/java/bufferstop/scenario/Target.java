@@ -8,6 +8,7 @@ import java.util.List;
 
 /** What a scenario is run against: a rig in virtual time, for instance. */
 public interface Target {
+  int HAPPENINGS_KEPT = 10;
 
   /** The names that can be observed. */
   Scope scope();
@@ -24,14 +25,17 @@ public interface Target {
   /** Logical time of the next scan, microseconds. */
   long nextMicros();
 
+  /** Logical time of the last scan, microseconds; negative before the first. */
+  long nowMicros();
+
   /** Scan period, microseconds. */
   long periodMicros();
 
   /** The image after the last scan; read only. */
   long[] cells();
 
-  /** What happened in the plants so far, oldest first. */
-  List<Happening> happenings();
+  /** The last things that happened, oldest first, at most {@link #HAPPENINGS_KEPT}. */
+  List<Happening> lastHappenings();
 
   /** What came of bypasses so far, one for each cause that can be bypassed, in file order. */
   default List<BypassCount> bypasses() {
@@ -41,21 +45,31 @@ public interface Target {
   /** Identity of the run so far, lower-case hex; the run ends with it. */
   String traceSha256();
 
-  /** Something to do between scans. */
-  interface Act {
-    void perform();
+  /** A deed ready to be done, any number of times, between scans. */
+  interface Prepared {
+
+    /** Does it. */
+    void begin();
+
+    /**
+     * Goes on with it, before each scan from the one in which it began until its end or its next
+     * beginning.
+     *
+     * @param elapsedMicros since its beginning
+     */
+    default void goOn(long elapsedMicros) {}
+
+    /** How long after its beginning it ends; 0 when it does not end by itself. */
+    default long lastsMicros() {
+      return 0;
+    }
+
+    /** Ends it. */
+    default void end() {}
   }
 
   /**
-   * A deed ready to be done.
-   *
-   * @param undo what ends it, or null
-   * @param undoAfterMicros when, counted from the deed
-   */
-  record Prepared(Act act, Act undo, long undoAfterMicros) {}
-
-  /**
-   * Something that happened in a plant.
+   * Something that happened: a step, a trip, an alarm, a fault, a write, an event of a plant.
    *
    * @param atMicros logical time of the scan in which it showed
    */

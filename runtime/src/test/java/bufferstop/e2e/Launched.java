@@ -43,13 +43,30 @@ final class Launched implements AutoCloseable {
     return command(javaOptions, "scripts/bufferstop", arguments);
   }
 
+  /** The same, with a standard input to {@link #type} into. */
+  static Launched typing(String... arguments) {
+    return command(null, "scripts/bufferstop", arguments);
+  }
+
+  /** One line on its standard input. */
+  void type(String line) {
+    try {
+      process.getOutputStream().write((line + "\n").getBytes(StandardCharsets.UTF_8));
+      process.getOutputStream().flush();
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+  }
+
   private static Launched command(List<String> javaOptions, String program, String... arguments) {
     List<String> words = new ArrayList<>(List.of(TOP.resolve(program).toString()));
     words.addAll(Arrays.asList(arguments));
     ProcessBuilder builder = new ProcessBuilder(words).directory(TOP.toFile());
     builder.redirectErrorStream(true);
-    builder.redirectInput(ProcessBuilder.Redirect.from(Path.of("/dev/null").toFile()));
-    if (!javaOptions.isEmpty()) {
+    if (javaOptions != null) {
+      builder.redirectInput(ProcessBuilder.Redirect.from(Path.of("/dev/null").toFile()));
+    }
+    if (javaOptions != null && !javaOptions.isEmpty()) {
       builder.environment().put("BUFFERSTOP_JAVA_OPTIONS", String.join(" ", javaOptions));
     }
     try {
@@ -106,6 +123,12 @@ final class Launched implements AutoCloseable {
   /** Sends SIGTERM; its output can still be read, which {@link Process#destroy} would prevent. */
   void terminate() {
     process.toHandle().destroy();
+  }
+
+  /** Ends it as kill -9 does, and waits for that. */
+  void kill() {
+    process.toHandle().destroyForcibly();
+    status();
   }
 
   @Override

@@ -82,9 +82,9 @@ class LoadProperties {
     if (project != null && Files.isDirectory(project.scenarios())) {
       try (Stream<Path> files = Files.list(project.scenarios())) {
         for (Path file : files.sorted().toList()) {
-          Scenario scenario = ScenarioLoader.read(file, problems);
-          assertTrue(scenario != null || problems.hasErrors(), "no reason is given");
-          if (rig != null && scenario != null) {
+          List<Scenario> scenarios = ScenarioLoader.read(file, null, problems);
+          assertTrue(!scenarios.isEmpty() || problems.hasErrors(), "no reason is given");
+          for (Scenario scenario : rig == null ? List.<Scenario>of() : scenarios) {
             ScenarioRun.link(scenario, new VirtualRig(rig), problems);
           }
         }

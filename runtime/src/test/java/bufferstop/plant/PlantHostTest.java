@@ -232,7 +232,7 @@ class PlantHostTest {
         List.of(
             new Happening(4_000, "p: wall struck 0.25 m/s"),
             new Happening(4_000, "p: train parted")),
-        bench.target().happenings());
+        bench.target().lastHappenings());
   }
 
   /** A model whose plant breaks where told. */

@@ -39,6 +39,7 @@ final class Results {
             null),
         new Field(List.of(), List.of(), List.of(), List.of(), List.of(), List.of(), List.of()),
         List.of(),
+        List.of(),
         "ab12");
   }
 
@@ -49,6 +50,8 @@ final class Results {
             name,
             file,
             "R-1",
+            List.of(),
+            List.of(file),
             1_000_000,
             seed,
             List.of(),
@@ -64,12 +67,12 @@ final class Results {
         "cd34",
         List.of(expectations),
         verdict == Verdict.INCONCLUSIVE ? List.of("the trigger never came") : List.of(),
-        List.of(),
         List.of(new BypassCount("line_stop", "chain_open", 2, 1)));
   }
 
   static ExpectationResult expectation(String text, Verdict verdict, Double margin, long atMicros) {
     String reason = verdict == Verdict.PASSED ? "" : "it came true at T#1s";
-    return new ExpectationResult(text, verdict, margin, "m", atMicros, reason, List.of("x = 1"));
+    return new ExpectationResult(
+        text, verdict, margin, "m", atMicros, reason, List.of(), List.of("x = 1"), List.of());
   }
 }

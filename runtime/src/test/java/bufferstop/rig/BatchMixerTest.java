@@ -72,7 +72,7 @@ class BatchMixerTest {
   @MethodSource("scenarios")
   void passesEveryScenario(Path file) {
     Diagnostics problems = new Diagnostics();
-    Scenario scenario = ScenarioLoader.read(file, problems);
+    Scenario scenario = ScenarioLoader.read(file, null, problems).get(0);
     assertEquals(List.of(), problems.sorted());
     ScenarioResult result = run(scenario);
     List<ExpectationResult> wrong =

@@ -98,6 +98,7 @@ class BrickworksCausesTest {
         weaker,
         CAREFUL.field(),
         CAREFUL.maps(),
+        CAREFUL.sources(),
         CAREFUL.sha256());
   }
 

@@ -52,9 +52,9 @@ class BrickworksTest {
 
   static Scenario scenario(Path file) {
     Diagnostics problems = new Diagnostics();
-    Scenario scenario = ScenarioLoader.read(file, problems);
+    List<Scenario> scenarios = ScenarioLoader.read(file, null, problems);
     assertEquals(List.of(), problems.sorted());
-    return scenario;
+    return scenarios.get(0);
   }
 
   static List<Path> scenarios() throws IOException {

@@ -108,7 +108,7 @@ class DeedsTest {
     Workbench bench = bench();
     Prepared prepared = bench.target().prepare(write(point, value), problems);
     assertNotNull(prepared, () -> "" + problems.sorted());
-    prepared.act().perform();
+    prepared.begin();
     bench.scan(1);
     String expect = "%s = %s".formatted(point, value);
     ScenarioResult result = bench.run(Workbench.scenario(folder, scenario("", expect)));

@@ -178,9 +178,10 @@ public final class Workbench {
     Diagnostics problems = new Diagnostics();
     try {
       Path file = Files.writeString(folder.resolve("scenario.yaml"), yaml);
-      Scenario scenario = ScenarioLoader.read(file, problems);
+      List<Scenario> scenarios = ScenarioLoader.read(file, null, problems);
       assertEquals(List.of(), problems.sorted());
-      return scenario;
+      assertEquals(1, scenarios.size());
+      return scenarios.get(0);
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }

@@ -13,7 +13,10 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import bufferstop.model.Scenario.Always;
 import bufferstop.model.Scenario.Eventually;
+import bufferstop.model.Scenario.Interval;
 import bufferstop.model.SourceText;
+import bufferstop.model.Values;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -191,26 +194,39 @@ class ExpectationsTest {
   }
 
   // p is TRUE in the first two scans, x runs 1, 2, 3, 4, y runs 9, 8, 7, 5; min over AND, max over
-  // OR, negated by NOT: 8.2 [from memory, not re-read]
-  @ParameterizedTest(name = "always {0}: {1}, margin {2} {3}")
+  // OR, negated by NOT, for each unit apart, the rest as it is: 8.2 [from memory, not re-read]
+  @ParameterizedTest(name = "always {0}: {1}, margins {2}")
   @CsvSource({
-    "x < 5.0 AND y > 4.0, PASSED, 1, m",
-    "x < 5.0 AND y > 4.5, PASSED, 0.5, V",
-    "x < 2.5 OR y < 7.5, PASSED, 0.5, m",
-    "p OR x >= 2.5, PASSED, 0.5, m",
-    "NOT (x > 4.5), PASSED, 0.5, m",
-    "p OR x >= 3.5, FAILED, -0.5, m",
-    "x <> 5.0, PASSED, 1, m",
-    "x = 1.0, FAILED, -3, m",
-    "x + y > 8.0, PASSED, 1, m",
+    "x < 5.0 AND y > 4.0, PASSED, 1 m at 3 + 1 V at 3",
+    "x < 5.0 AND y > 4.5, PASSED, 1 m at 3 + 0.5 V at 3",
+    "x < 2.5 OR y < 7.5, PASSED, 0.5 m at 1 + 0.5 V at 2",
+    "x < 5.0 OR y < 9.5, PASSED, ''", // either alone is enough, so neither alone can break it
+    "p OR x >= 2.5, PASSED, 0.5 m at 2",
+    "NOT (x > 4.5), PASSED, 0.5 m at 3",
+    "p OR x >= 3.5, FAILED, -0.5 m at 2",
+    "x <> 5.0, PASSED, 1 m at 3",
+    "x = 1.0, FAILED, -3 m at 3",
+    "x + y > 8.0, PASSED, 1 m at 3",
+    "x < 5.0 AND y > 6.0, FAILED, -1 V at 3", // x alone could not have saved it
   })
-  void mixedConditionsKeepTheUnitOfThePartThatDecides(
-      String that, Verdict verdict, double margin, String unit) {
+  void mixedConditionsHaveAMarginInEachUnit(String that, Verdict verdict, String margins) {
     Samples samples = x(1, 2, 3, 4).real("y", "V", 9, 8, 7, 5).bool("p", "1100");
     ExpectationResult result = samples.only(always(that));
     assertEquals(verdict, result.verdict());
-    assertEquals(margin, result.margin());
-    assertEquals(unit, result.unit());
+    assertEquals(margins, margins(result));
+  }
+
+  private static String margins(ExpectationResult result) {
+    List<String> all = new ArrayList<>();
+    if (result.margin() != null) {
+      all.add(shown(result.margin(), result.unit(), result.atMicros()));
+    }
+    result.others().forEach(m -> all.add(shown(m.value(), m.unit(), m.atMicros())));
+    return String.join(" + ", all);
+  }
+
+  private static String shown(double margin, String unit, long atMicros) {
+    return Values.number(margin) + " " + unit + " at " + atMicros / SECOND;
   }
 
   @Test
@@ -233,23 +249,24 @@ class ExpectationsTest {
   void theUserMayNameTheUnit() {
     SourceText that = SourceText.of("x < 3.0");
     Samples samples = new Samples(SCAN).real("x", "", 1, 2);
-    assertEquals("kg", samples.only(new Always(that, "always", "kg", Samples.HERE)).unit());
+    assertEquals(
+        "kg", samples.only(new Always(that, Interval.WHOLE, "always", "kg", Samples.HERE)).unit());
     that = SourceText.of("x > 3.0");
     samples = new Samples(SCAN).real("x", "", 1, 2);
     ExpectationResult result =
-        samples.only(new Eventually(that, SCAN, "eventually", "kg", Samples.HERE));
+        samples.only(new Eventually(that, new Interval(0, SCAN), "eventually", "kg", Samples.HERE));
     check(FAILED, -1, SCAN, result);
     assertEquals("kg", result.unit());
   }
 
   @Test
-  void neverTakesSeveralHazardsAndMeasuresThemBySpeed() {
+  void neverTakesSeveralHazardsAndMeasuresEachInItsUnit() {
     Samples samples = x(0, 1, 2, 1).real("y", "V", 0, 5, 6, 0);
     samples.bool("h1", "0000").bool("h2", "0000");
     samples.condition("h1", "x > 3.0").condition("h2", "y > 6.5");
     ExpectationResult result = samples.only(never("h1 OR h2"));
-    check(PASSED, 0.5, 2 * SECOND, result);
-    assertEquals("V", result.unit());
+    check(PASSED, 1.0, 2 * SECOND, result);
+    assertEquals("1 m at 2 + 0.5 V at 2", margins(result));
   }
 
   @Test

@@ -13,14 +13,23 @@ interface Formula {
 
   boolean holds(int sample);
 
-  /** Distance; infinite for a BOOL. */
-  double robustness(int sample);
+  /** Distance in one unit; infinite for what is not measured in it. */
+  double robustness(int sample, String unit);
 
-  /** A trace to draw formulas over. */
-  record Trace(double[] x, double[] y, boolean[] p) {
+  private static double infinite(boolean holds) {
+    return holds ? Double.POSITIVE_INFINITY : Double.NEGATIVE_INFINITY;
+  }
 
-    static Trace draw(Random random, int samples) {
-      Trace trace = new Trace(new double[samples], new double[samples], new boolean[samples]);
+  /** A trace to draw formulas over: x in m, y in V, p a BOOL, at uneven times. */
+  record Trace(long[] t, double[] x, double[] y, boolean[] p) {
+
+    static Trace draw(Random random, int samples, long periodMicros) {
+      Trace trace =
+          new Trace(
+              new long[samples], new double[samples], new double[samples], new boolean[samples]);
+      for (int i = 1; i < samples; i++) {
+        trace.t[i] = trace.t[i - 1] + periodMicros * (random.nextInt(4) == 0 ? 3 : 1);
+      }
       for (int i = 0; i < samples; i++) {
         trace.x[i] = (random.nextInt(9) - 4) / 2.0; // few values, so that equal ones are common
         trace.y[i] = (random.nextInt(9) - 4) / 2.0;
@@ -51,6 +60,9 @@ interface Formula {
     private Formula comparison(Random random) {
       String[] operators = {"<", "<=", ">", ">=", "=", "<>"};
       double bound = (random.nextInt(9) - 4) / 2.0;
+      if (random.nextInt(3) == 0) {
+        return new CompareY(this, random.nextBoolean(), bound);
+      }
       return new Compare(this, operators[random.nextInt(6)], random.nextBoolean(), bound);
     }
   }
@@ -68,12 +80,31 @@ interface Formula {
     }
 
     @Override
-    public double robustness(int sample) {
-      return holds(sample) ? Double.POSITIVE_INFINITY : Double.NEGATIVE_INFINITY;
+    public double robustness(int sample, String unit) {
+      return infinite(holds(sample));
     }
   }
 
-  /** x against a number, or against y plus a number. */
+  /** y against a number. */
+  record CompareY(Trace trace, boolean above, double bound) implements Formula {
+    @Override
+    public String text() {
+      return "y " + (above ? ">= (" : "< (") + bound + ")";
+    }
+
+    @Override
+    public boolean holds(int sample) {
+      return above ? trace.y[sample] >= bound : trace.y[sample] < bound;
+    }
+
+    @Override
+    public double robustness(int sample, String unit) {
+      double d = trace.y[sample] - bound;
+      return !unit.equals("V") ? infinite(holds(sample)) : above ? d : -d;
+    }
+  }
+
+  /** x against a number, or against y plus a number; in the unit of x, which comes first. */
   record Compare(Trace trace, String operator, boolean withY, double bound) implements Formula {
     @Override
     public String text() {
@@ -98,8 +129,11 @@ interface Formula {
     }
 
     @Override
-    public double robustness(int sample) {
+    public double robustness(int sample, String unit) {
       double d = difference(sample);
+      if (!unit.equals("m")) {
+        return infinite(holds(sample));
+      }
       return switch (operator) {
         case "<", "<=" -> -d;
         case ">", ">=" -> d;
@@ -122,8 +156,8 @@ interface Formula {
     }
 
     @Override
-    public double robustness(int sample) {
-      return -part.robustness(sample);
+    public double robustness(int sample, String unit) {
+      return -part.robustness(sample, unit);
     }
   }
 
@@ -140,8 +174,8 @@ interface Formula {
     }
 
     @Override
-    public double robustness(int sample) {
-      return parts.stream().mapToDouble(p -> p.robustness(sample)).min().orElseThrow();
+    public double robustness(int sample, String unit) {
+      return parts.stream().mapToDouble(p -> p.robustness(sample, unit)).min().orElseThrow();
     }
   }
 
@@ -158,8 +192,8 @@ interface Formula {
     }
 
     @Override
-    public double robustness(int sample) {
-      return parts.stream().mapToDouble(p -> p.robustness(sample)).max().orElseThrow();
+    public double robustness(int sample, String unit) {
+      return parts.stream().mapToDouble(p -> p.robustness(sample, unit)).max().orElseThrow();
     }
   }
 }

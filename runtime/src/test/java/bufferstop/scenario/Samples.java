@@ -10,6 +10,7 @@ import bufferstop.model.Position;
 import bufferstop.model.Scenario;
 import bufferstop.model.Scenario.Deed;
 import bufferstop.model.Scenario.Expectation;
+import bufferstop.model.Scenario.Interval;
 import bufferstop.model.Scenario.Release;
 import bufferstop.model.Scenario.Stimulus;
 import bufferstop.model.Scenario.Trigger;
@@ -37,6 +38,7 @@ final class Samples implements Target {
   private final List<Stimulus> stimuli = new ArrayList<>();
   private final List<String> acts = new ArrayList<>();
   private long[] cells;
+  private long[] times; // of the scans; null when they come every period
   private int scans;
   private int length;
 
@@ -50,6 +52,12 @@ final class Samples implements Target {
         layout.add(name, type, Symbol.Kind.INTERNAL, Layout.Seen.BY_ALL, unit, "", HERE);
     columns.put(symbol.index(), bits);
     length = bits.length;
+    return this;
+  }
+
+  /** Scans at these times instead of one every period. */
+  Samples at(long... micros) {
+    times = micros;
     return this;
   }
 
@@ -80,7 +88,7 @@ final class Samples implements Target {
   Samples deed(String when, long afterMicros, String what, long forMicros) {
     SourceText text = when == null ? null : SourceText.of(when);
     Deed deed = new Release(new Name(what + ":" + forMicros, HERE));
-    stimuli.add(new Stimulus(new Trigger(text, afterMicros), deed, HERE));
+    stimuli.add(new Stimulus("", Trigger.once(text, afterMicros), deed, HERE));
     return this;
   }
 
@@ -90,12 +98,14 @@ final class Samples implements Target {
   }
 
   ScenarioResult judge(Diagnostics problems, Expectation... expectations) {
-    long end = (length - 1) * periodMicros;
+    long end = times == null ? (length - 1) * periodMicros : times[length - 1];
     Scenario scenario =
         new Scenario(
             "samples",
             "test",
             "",
+            List.of(),
+            List.of("test"),
             end,
             1,
             List.of(),
@@ -118,9 +128,27 @@ final class Samples implements Target {
   @Override
   public Prepared prepare(Deed deed, Diagnostics problems) {
     String[] parts = ((Release) deed).element().text().split(":");
-    long lasts = Long.parseLong(parts[1]);
-    Act undo = lasts == 0 ? null : () -> acts.add(parts[0] + " ends before scan " + scans);
-    return new Prepared(() -> acts.add(parts[0] + " before scan " + scans), undo, lasts);
+    return new Prepared() {
+      @Override
+      public void begin() {
+        acts.add(parts[0] + " before scan " + scans);
+      }
+
+      @Override
+      public long lastsMicros() {
+        return Long.parseLong(parts[1]);
+      }
+
+      @Override
+      public void end() {
+        acts.add(parts[0] + " ends before scan " + scans);
+      }
+    };
+  }
+
+  @Override
+  public long nowMicros() {
+    return times == null ? (scans - 1) * periodMicros : times[scans - 1];
   }
 
   @Override
@@ -141,7 +169,10 @@ final class Samples implements Target {
 
   @Override
   public long nextMicros() {
-    return scans * periodMicros;
+    if (times == null) {
+      return scans * periodMicros;
+    }
+    return scans < times.length ? times[scans] : Long.MAX_VALUE;
   }
 
   @Override
@@ -155,8 +186,10 @@ final class Samples implements Target {
   }
 
   @Override
-  public List<Happening> happenings() {
-    return LongStream.range(0, scans).mapToObj(i -> new Happening(i, "happening " + i)).toList();
+  public List<Happening> lastHappenings() {
+    return LongStream.range(Math.max(0, scans - HAPPENINGS_KEPT), scans)
+        .mapToObj(i -> new Happening(i, "happening " + i))
+        .toList();
   }
 
   @Override
@@ -165,20 +198,82 @@ final class Samples implements Target {
   }
 
   static Expectation always(String that) {
-    return new Scenario.Always(SourceText.of(that), "always " + that, "", HERE);
+    return always(that, Interval.WHOLE);
+  }
+
+  static Expectation always(String that, Interval during) {
+    return new Scenario.Always(SourceText.of(that), during, "always " + that, "", HERE);
   }
 
   static Expectation never(String that) {
-    return new Scenario.Never(SourceText.of(that), "never " + that, "", HERE);
+    return never(that, Interval.WHOLE);
+  }
+
+  static Expectation never(String that, Interval during) {
+    return new Scenario.Never(SourceText.of(that), during, "never " + that, "", HERE);
   }
 
   static Expectation eventually(String that, long withinMicros) {
-    return new Scenario.Eventually(
-        SourceText.of(that), withinMicros, "eventually " + that, "", HERE);
+    return eventually(that, new Interval(0, withinMicros));
+  }
+
+  static Expectation eventually(String that, Interval during) {
+    return new Scenario.Eventually(SourceText.of(that), during, "eventually " + that, "", HERE);
+  }
+
+  static Expectation until(String hold, String until, Interval during) {
+    return new Scenario.Until(
+        SourceText.of(hold),
+        SourceText.of(until),
+        during,
+        "always " + hold + " until " + until,
+        "",
+        HERE);
+  }
+
+  static Expectation precedence(String never, String before) {
+    return new Scenario.Precedence(
+        SourceText.of(never), SourceText.of(before), "never " + never + " before", "", HERE);
   }
 
   static Expectation response(String when, long withinMicros, String that) {
+    return response(when, 0, withinMicros, that);
+  }
+
+  static Expectation response(String when, long afterMicros, long withinMicros, String that) {
     return new Scenario.Response(
-        SourceText.of(when), withinMicros, SourceText.of(that), "when " + when, "", HERE);
+        SourceText.of(when),
+        afterMicros,
+        withinMicros,
+        SourceText.of(that),
+        Interval.WHOLE,
+        "when " + when,
+        "",
+        HERE);
+  }
+
+  static Expectation persistence(String when, long afterMicros, long lastingMicros, String that) {
+    return new Scenario.Persistence(
+        SourceText.of(when),
+        afterMicros,
+        lastingMicros,
+        SourceText.of(that),
+        Interval.WHOLE,
+        "when " + when + " for",
+        "",
+        HERE);
+  }
+
+  static Expectation stable(String that, long lastingMicros) {
+    return new Scenario.Stable(SourceText.of(that), lastingMicros, "stable " + that, "", HERE);
+  }
+
+  static Expectation count(String that, long least, long greatest, Interval during) {
+    return new Scenario.Count(
+        SourceText.of(that), least, greatest, during, "count " + that, "", HERE);
+  }
+
+  static Expectation atEnd(String that) {
+    return new Scenario.AtEnd(SourceText.of(that), "at_end " + that, "", HERE);
   }
 }

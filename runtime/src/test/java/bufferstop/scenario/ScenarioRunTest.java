@@ -125,10 +125,16 @@ class ScenarioRunTest {
   }
 
   @Test
-  void keepsTheLastHappenings() {
-    List<Target.Happening> kept =
-        new Samples(SCAN).bool("yes", "1".repeat(25)).judge(always("yes")).happenings();
+  void aFailureKeepsWhatHappenedLastBeforeIt() {
+    Samples samples = new Samples(SCAN).bool("p", "1".repeat(20) + "00000");
+    List<ExpectationResult> results =
+        samples.judge(always("p"), eventually("NOT p AND scan.first", 0)).expectations();
+    assertEquals(List.of("happening 11", "happening 20"), ends(results.get(0).before()));
+    assertEquals(List.of("happening 15", "happening 24"), ends(results.get(1).before()));
+  }
+
+  private static List<String> ends(List<Target.Happening> kept) {
     assertEquals(10, kept.size());
-    assertEquals("happening 24", kept.get(9).text());
+    return List.of(kept.get(0).text(), kept.get(9).text());
   }
 }

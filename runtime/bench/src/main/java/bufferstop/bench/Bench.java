@@ -17,6 +17,7 @@ public final class Bench {
     ALL.put("feeder", new FeederBenchmark());
     ALL.put("modbus", new ModbusBenchmark());
     ALL.put("scan", new ScanBenchmark());
+    ALL.put("scenario", new ScenarioBenchmark());
     ALL.put("start", new StartBenchmark());
   }
 

@@ -1,12 +1,8 @@
-package bufferstop.load;
+package bufferstop.model;
 
-import bufferstop.model.Controller;
 import bufferstop.model.Controller.Alarm;
 import bufferstop.model.Controller.Alarm.Command;
-import bufferstop.model.Point;
-import bufferstop.model.Position;
 import bufferstop.model.Symbol.Kind;
-import bufferstop.model.Type;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -14,10 +10,11 @@ import java.util.Map;
 import java.util.TreeMap;
 
 /** The operator points that every alarm and every group of alarms has. */
-final class AlarmPoints {
+public final class AlarmPoints {
   private AlarmPoints() {}
 
-  static List<Point> of(List<Alarm> alarms) {
+  /** The points of some alarms, those of their groups once each at the end. */
+  public static List<Point> of(List<Alarm> alarms) {
     List<Point> points = new ArrayList<>();
     Map<String, Point> groups = new TreeMap<>();
     for (Alarm alarm : alarms) {

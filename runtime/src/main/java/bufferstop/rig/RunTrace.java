@@ -1,0 +1,141 @@
+package bufferstop.rig;
+
+import bufferstop.model.Scenario;
+import bufferstop.model.Scenario.Deed;
+import bufferstop.model.Symbol;
+import bufferstop.model.Values;
+import bufferstop.scenario.DeedText;
+import bufferstop.scenario.Target.Happening;
+import bufferstop.scenario.Target.Prepared;
+import bufferstop.trace.TraceWriter;
+import java.io.OutputStream;
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * What a run tells of itself, the same whether it is live, virtual or a replay: its trace, and the
+ * last things that happened.
+ */
+final class RunTrace implements AutoCloseable {
+  private final Rig rig;
+  private final TraceWriter trace;
+  private final Happenings happenings = new Happenings();
+  private final EventWatch events;
+
+  /**
+   * @param rig fresh from {@link Rig#build}
+   * @param file takes the trace; buffered; null to digest it alone
+   */
+  RunTrace(Rig rig, OutputStream file) {
+    this.rig = rig;
+    trace = new TraceWriter(traced(rig), rig.project().periodMicros(), file);
+    rig.field()
+        .reportTo(
+            (plant, text, value, unit) -> {
+              String amount = unit.isEmpty() ? "" : " " + Values.number(value) + " " + unit;
+              tell(plant + ": " + text + amount);
+            });
+    rig.engine().tellWrites(this::tellWrite);
+    if (rig.panel() != null) {
+      rig.panel().tellTo(this::tell);
+    }
+    events = new EventWatch(rig.project(), rig.layout(), happenings::add);
+    events.start(rig.engine().cells());
+  }
+
+  /** Every value by cell; what the program says of an output apart from what the field is given. */
+  private static List<Symbol> traced(Rig rig) {
+    List<Symbol> traced = new ArrayList<>();
+    for (Symbol s : rig.layout().symbols()) {
+      boolean hidden = s.kind() == Symbol.Kind.OUTPUT && rig.layout().field().find(s.name()) != s;
+      String name = hidden ? s.name() + ".program" : s.name();
+      traced.add(new Symbol(s.index(), name, s.type(), s.kind(), s.unit(), s.text(), s.declared()));
+    }
+    return traced;
+  }
+
+  /** A write that a scan takes. */
+  void tellWrite(long[] cells, int cell, long bits) {
+    Symbol symbol = rig.layout().symbols().get(cell);
+    String value = DeedText.literal(symbol.type(), bits);
+    tell("write: {" + symbol.name() + ": " + value + "}");
+  }
+
+  private void tell(String text) {
+    tell(rig.engine().nowMicros(), text);
+  }
+
+  private void tell(long atMicros, String text) {
+    happenings.add(atMicros, text);
+    trace.event(text);
+  }
+
+  /** After each scan: the panel acts, the image goes to the trace. */
+  void afterScan() {
+    if (rig.panel() != null) {
+      rig.panel().step(rig.engine().cells());
+    }
+    long now = rig.engine().nowMicros();
+    trace.scan(now / rig.project().periodMicros(), rig.engine().cells());
+    events.observe(rig.engine().cells(), now);
+  }
+
+  List<Happening> lastHappenings() {
+    return happenings.last();
+  }
+
+  long crc() {
+    return trace.crc();
+  }
+
+  String sha256() {
+    return trace.sha256();
+  }
+
+  @Override
+  public void close() {
+    trace.close();
+  }
+
+  /** A deed that tells when it begins and ends; a write tells when a scan takes it. */
+  Prepared told(Deed deed, Prepared prepared) {
+    boolean silent = deed instanceof Scenario.Write || deed instanceof Scenario.Skip;
+    return silent ? prepared : new Told(DeedText.of(deed), prepared);
+  }
+
+  private final class Told implements Prepared {
+    private final String text;
+    private final Prepared inner;
+
+    Told(String text, Prepared inner) {
+      this.text = text;
+      this.inner = inner;
+    }
+
+    private long nextMicros() {
+      return rig.engine().nowMicros() + rig.project().periodMicros();
+    }
+
+    @Override
+    public void begin() {
+      tell(nextMicros(), text);
+      inner.begin();
+    }
+
+    @Override
+    public void goOn(long elapsedMicros) {
+      inner.goOn(elapsedMicros);
+    }
+
+    @Override
+    public long lastsMicros() {
+      return inner.lastsMicros();
+    }
+
+    @Override
+    public void end() {
+      tell(nextMicros(), "end of " + text);
+      inner.end();
+    }
+  }
+}
