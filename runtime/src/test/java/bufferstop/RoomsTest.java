@@ -27,6 +27,8 @@ class RoomsTest {
       Map.ofEntries(
           Map.entry("spi", Set.of()),
           Map.entry("railway", Set.of("spi")),
+          Map.entry("mixer", Set.of("spi")),
+          Map.entry("feeder", Set.of("spi")),
           Map.entry("model", Set.of()),
           Map.entry("st", Set.of("model")),
           Map.entry("load", Set.of("model", "st")),
@@ -68,7 +70,7 @@ class RoomsTest {
 
   /** Rooms whose code runs in a scan, a wire or a plant. */
   private static final Set<String> DETERMINISTIC =
-      Set.of("st", "blocks", "image", "program", "plant", "trace", "railway");
+      Set.of("st", "blocks", "image", "program", "plant", "trace", "railway", "mixer", "feeder");
 
   private static final Set<String> TRANSCENDENTAL =
       Set.of(

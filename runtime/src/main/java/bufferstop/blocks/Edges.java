@@ -2,6 +2,7 @@ package bufferstop.blocks;
 
 import static bufferstop.st.BlockType.Pin.plain;
 import static bufferstop.st.BlockType.Pin.required;
+import static bufferstop.st.BlockType.Pin.truth;
 
 import bufferstop.model.Type;
 import bufferstop.st.BlockType;
@@ -10,23 +11,35 @@ import java.util.List;
 
 /**
  * Edge detectors. Their memory starts FALSE as in the standard's body, so that a level at start-up
- * is an edge. Source: IEC 61131-3:2003, Table 35 [from memory, not re-read].
+ * is an edge, unless PRIMED says otherwise. Source: IEC 61131-3:2003, Table 35 [from memory, not
+ * re-read]; PRIMED after IEC TR 61131-8 as reported [from memory, not re-read].
  */
 final class Edges {
   private static final int CLK = 0;
-  private static final int Q = 1;
-  private static final int LAST = 2;
+  private static final int PRIMED = 1;
+  private static final int Q = 2;
+  private static final int LAST = 3;
+  private static final int CALLED = 4;
 
   private Edges() {}
 
   private static BlockType type(String name, Body body, String text) {
     return new BlockType(
         name,
-        List.of(required("CLK", Type.BOOL, "level")),
+        List.of(
+            required("CLK", Type.BOOL, "level"),
+            truth("PRIMED", false, "TRUE: the level of the first call is no edge")),
         List.of(plain("Q", Type.BOOL, "edge")),
-        List.of(plain("last", Type.BOOL, "")),
+        List.of(plain("last", Type.BOOL, ""), plain("called", Type.BOOL, "")),
         body,
         text);
+  }
+
+  private static void step(long[] cells, int at, long level) {
+    long started = cells[at + CALLED] | cells[at + PRIMED] ^ 1;
+    cells[at + Q] = level & ~cells[at + LAST] & started;
+    cells[at + LAST] = level;
+    cells[at + CALLED] = 1;
   }
 
   /** R_TRIG. */
@@ -41,8 +54,7 @@ final class Edges {
 
     /** One call. */
     public static void step(long[] cells, int at) {
-      cells[at + Q] = cells[at + CLK] & ~cells[at + LAST];
-      cells[at + LAST] = cells[at + CLK];
+      Edges.step(cells, at, cells[at + CLK]);
     }
   }
 
@@ -58,9 +70,7 @@ final class Edges {
 
     /** One call. */
     public static void step(long[] cells, int at) {
-      long low = cells[at + CLK] ^ 1;
-      cells[at + Q] = low & ~cells[at + LAST];
-      cells[at + LAST] = low;
+      Edges.step(cells, at, cells[at + CLK] ^ 1);
     }
   }
 }

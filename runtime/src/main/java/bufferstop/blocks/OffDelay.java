@@ -16,20 +16,26 @@ public final class OffDelay {
           "TOF",
           List.of(
               required("IN", Type.BOOL, "its fall starts the time"),
-              required("PT", Type.TIME, "preset")),
+              required("PT", Type.TIME, "preset"),
+              Preset.latched()),
           List.of(
               plain("Q", Type.BOOL, "IN, its fall delayed"),
               plain("ET", Type.TIME, "elapsed time")),
-          List.of(plain("falling", Type.BOOL, ""), plain("start", Type.TIME, "")),
+          List.of(
+              plain("falling", Type.BOOL, ""),
+              plain("start", Type.TIME, ""),
+              plain("preset", Type.TIME, "")),
           Body.ofJava(OffDelay.class, OffDelay::step),
           "Q follows IN up at once, down PT later");
 
   private static final int IN = 0;
   private static final int PT = 1;
-  private static final int Q = 2;
-  private static final int ET = 3;
-  private static final int FALLING = 4;
-  private static final int START = 5;
+  private static final int LATCHED = 2;
+  private static final int Q = 3;
+  private static final int ET = 4;
+  private static final int FALLING = 5;
+  private static final int START = 6;
+  private static final int PRESET = 7;
 
   private OffDelay() {}
 
@@ -44,8 +50,9 @@ public final class OffDelay {
       if (cells[at + FALLING] == 0) {
         cells[at + FALLING] = 1;
         cells[at + START] = now;
+        cells[at + PRESET] = cells[at + PT];
       }
-      long preset = Math.max(0, cells[at + PT]);
+      long preset = Math.max(0, cells[at + (cells[at + LATCHED] != 0 ? PRESET : PT)]);
       long elapsed = now - cells[at + START];
       cells[at + ET] = Math.min(elapsed, preset);
       cells[at + Q] = elapsed < preset ? 1 : 0;

@@ -15,18 +15,25 @@ public final class OnDelay {
       new BlockType(
           "TON",
           List.of(
-              required("IN", Type.BOOL, "starts the time"), required("PT", Type.TIME, "preset")),
+              required("IN", Type.BOOL, "starts the time"),
+              required("PT", Type.TIME, "preset"),
+              Preset.latched()),
           List.of(plain("Q", Type.BOOL, "time passed"), plain("ET", Type.TIME, "elapsed time")),
-          List.of(plain("timing", Type.BOOL, ""), plain("start", Type.TIME, "")),
+          List.of(
+              plain("timing", Type.BOOL, ""),
+              plain("start", Type.TIME, ""),
+              plain("preset", Type.TIME, "")),
           Body.ofJava(OnDelay.class, OnDelay::step),
           "Q once IN has been TRUE for PT");
 
   private static final int IN = 0;
   private static final int PT = 1;
-  private static final int Q = 2;
-  private static final int ET = 3;
-  private static final int TIMING = 4;
-  private static final int START = 5;
+  private static final int LATCHED = 2;
+  private static final int Q = 3;
+  private static final int ET = 4;
+  private static final int TIMING = 5;
+  private static final int START = 6;
+  private static final int PRESET = 7;
 
   private OnDelay() {}
 
@@ -45,9 +52,10 @@ public final class OnDelay {
     if (cells[at + TIMING] == 0) {
       cells[at + TIMING] = 1;
       cells[at + START] = now;
+      cells[at + PRESET] = cells[at + PT];
     }
     if (cells[at + Q] == 0) {
-      long preset = Math.max(0, cells[at + PT]);
+      long preset = Math.max(0, cells[at + (cells[at + LATCHED] != 0 ? PRESET : PT)]);
       long elapsed = now - cells[at + START];
       cells[at + Q] = elapsed >= preset ? 1 : 0;
       cells[at + ET] = Math.min(elapsed, preset);

@@ -16,36 +16,43 @@ public final class PulseTimer {
           "TP",
           List.of(
               required("IN", Type.BOOL, "its rise starts the pulse"),
-              required("PT", Type.TIME, "length of the pulse")),
+              required("PT", Type.TIME, "length of the pulse"),
+              Preset.latched()),
           List.of(plain("Q", Type.BOOL, "the pulse"), plain("ET", Type.TIME, "elapsed time")),
-          List.of(plain("last", Type.BOOL, ""), plain("start", Type.TIME, "")),
+          List.of(
+              plain("last", Type.BOOL, ""),
+              plain("start", Type.TIME, ""),
+              plain("preset", Type.TIME, "")),
           Body.ofJava(PulseTimer.class, PulseTimer::step),
           "a pulse of PT from a rising edge, not restarted");
 
   private static final int IN = 0;
   private static final int PT = 1;
-  private static final int Q = 2;
-  private static final int ET = 3;
-  private static final int LAST = 4;
-  private static final int START = 5;
+  private static final int LATCHED = 2;
+  private static final int Q = 3;
+  private static final int ET = 4;
+  private static final int LAST = 5;
+  private static final int START = 6;
+  private static final int PRESET = 7;
 
   private PulseTimer() {}
 
   /** One call. Nothing shortens or restarts a pulse; a negative PT counts as 0 and gives none. */
   public static void step(long[] cells, int at) {
     long now = cells[SystemCells.TIME];
-    long preset = Math.max(0, cells[at + PT]);
     boolean in = cells[at + IN] != 0;
     boolean edge = in && cells[at + LAST] == 0;
     boolean running = cells[at + Q] != 0;
+    long preset = Math.max(0, cells[at + (cells[at + LATCHED] != 0 && running ? PRESET : PT)]);
     cells[at + LAST] = cells[at + IN];
     if (running && now - cells[at + START] >= preset) {
       running = false;
       cells[at + ET] = preset;
     }
-    if (!running && edge && preset > 0) {
+    if (!running && edge && cells[at + PT] > 0) {
       running = true;
       cells[at + START] = now;
+      cells[at + PRESET] = cells[at + PT];
     }
     if (running) {
       cells[at + ET] = now - cells[at + START];

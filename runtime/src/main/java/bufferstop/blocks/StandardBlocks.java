@@ -16,7 +16,18 @@ public final class StandardBlocks {
           Bistables.ResetDominant.TYPE,
           Counters.Up.TYPE,
           Counters.Down.TYPE,
-          Counters.UpDown.TYPE);
+          Counters.UpDown.TYPE,
+          AnalogueInput.TYPE,
+          LowPass.TYPE,
+          RateLimit.TYPE,
+          Hysteresis.TYPE,
+          RunTime.Hours.TYPE,
+          RunTime.Starts.TYPE,
+          Vote.TYPE,
+          MiddleOfThree.TYPE,
+          Totaliser.TYPE,
+          PulseGenerator.TYPE,
+          Pid.TYPE);
 
   private StandardBlocks() {}
 

@@ -3,8 +3,10 @@ package bufferstop.cli;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.Symbol;
 import bufferstop.plant.FieldRun;
+import bufferstop.report.MatrixText;
 import bufferstop.report.PointList;
 import bufferstop.report.ReportFolder;
+import bufferstop.rig.CauseAndEffect;
 import bufferstop.rig.Rig;
 import java.io.IOException;
 import java.nio.file.Path;
@@ -18,7 +20,7 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Spec;
 
-/** {@code points}: the I/O list and the Modbus maps. */
+/** {@code points}: the I/O list and the Modbus maps, or the cause-and-effect matrix. */
 @Command(
     name = "points",
     description = "Prints the I/O list and the Modbus maps.",
@@ -57,6 +59,11 @@ final class PointsCommand implements Callable<Integer> {
   private Set<ListedKind> kinds = EnumSet.allOf(ListedKind.class);
 
   @Option(
+      names = "--matrix",
+      description = "print the cause-and-effect matrix of the interlocks instead")
+  private boolean matrix;
+
+  @Option(
       names = "--pictures",
       paramLabel = "DIR",
       description = "also write a picture of each plant at rest, DIR/PLANT.svg")
@@ -72,21 +79,7 @@ final class PointsCommand implements Callable<Integer> {
       Said.problems(problems, spec.commandLine().getErr());
       return Exit.NOT_LOADED;
     }
-    PointList list =
-        new PointList(
-            rig.project().controller().points(),
-            rig.maps(),
-            rig.layout().field(),
-            rig.layout().observable(),
-            this::isListed);
-    spec.commandLine()
-        .getOut()
-        .print(
-            switch (format) {
-              case TABLE -> list.table();
-              case MARKDOWN -> list.markdown();
-              case CSV -> list.csv();
-            });
+    spec.commandLine().getOut().print(matrix ? matrix(rig) : points(rig));
     spec.commandLine().getOut().flush();
     if (pictures != null) {
       for (FieldRun.Picture picture : rig.field().pictures()) {
@@ -94,6 +87,30 @@ final class PointsCommand implements Callable<Integer> {
       }
     }
     return Exit.OK;
+  }
+
+  private String points(Rig rig) {
+    PointList list =
+        new PointList(
+            rig.project().controller().points(),
+            rig.maps(),
+            rig.layout().field(),
+            rig.layout().observable(),
+            this::isListed);
+    return switch (format) {
+      case TABLE -> list.table();
+      case MARKDOWN -> list.markdown();
+      case CSV -> list.csv();
+    };
+  }
+
+  private String matrix(Rig rig) {
+    MatrixText text = new MatrixText(CauseAndEffect.of(rig));
+    return switch (format) {
+      case TABLE -> text.table();
+      case MARKDOWN -> text.markdown();
+      case CSV -> text.csv();
+    };
   }
 
   private boolean isListed(Symbol.Kind kind) {

@@ -7,6 +7,7 @@ import bufferstop.model.ModbusMap;
 import bufferstop.model.SourceText;
 import bufferstop.model.Type;
 import bufferstop.report.StatisticsText;
+import bufferstop.report.VerdictText;
 import bufferstop.rig.LiveRun;
 import bufferstop.rig.Rig;
 import bufferstop.st.ExpressionReader;
@@ -130,6 +131,7 @@ final class RunCommand implements Callable<Integer> {
     }
     ScanStatistics statistics = run.statistics();
     out.print(StatisticsText.render(statistics, rig.project().periodMicros()));
+    out.print(VerdictText.bypasses(rig.bypasses()));
     out.flush();
     signals.workEnded();
     return status[0];

@@ -2,6 +2,7 @@ package bufferstop.load;
 
 import bufferstop.model.Controller.Action;
 import bufferstop.model.Controller.Qualifier;
+import bufferstop.model.Controller.StatementAction;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.Name;
@@ -20,11 +21,17 @@ import java.util.stream.Stream;
 final class ActionLoader {
   private static final List<String> QUALIFIERS =
       Stream.of(Qualifier.values()).map(Enum::name).toList();
-  private static final List<String> FOR_STATEMENTS = List.of("P0", "P1");
+  private static final List<String> FOR_POINTS =
+      Stream.of(Qualifier.values()).filter(q -> !q.isForStatements()).map(Enum::name).toList();
 
+  private final List<StatementAction> statements;
   private final Diagnostics problems;
 
-  ActionLoader(Diagnostics problems) {
+  /**
+   * @param statements actions of the sequence that are statements
+   */
+  ActionLoader(List<StatementAction> statements, Diagnostics problems) {
+    this.statements = statements;
     this.problems = problems;
   }
 
@@ -60,19 +67,30 @@ final class ActionLoader {
       return null;
     }
     Qualifier qualifier = Qualifier.valueOf(upper);
+    boolean isStatements =
+        statements.stream().anyMatch(s -> s.name().text().equalsIgnoreCase(rest.value()));
+    if (qualifier.isForStatements() && !isStatements && !looksLikeTime(rest.value())) {
+      problems.add(onlyForStatements(word, upper));
+      return null;
+    }
     return qualifier.isTimed() ? timed(qualifier, word, rest) : untimed(qualifier, rest);
   }
 
   private static Diagnostic noQualifier(SourceText word, String upper) {
-    String expected = String.join(", ", QUALIFIERS);
-    if (FOR_STATEMENTS.contains(upper)) {
-      return Diagnostic.error(word.whole(), "`" + upper + "` is for actions that are statements")
-          .expected("for an action on a point: " + expected)
-          .help("on a point `P` is TRUE in the scan in which the step becomes active");
-    }
     return Diagnostic.error(word.whole(), "no action qualifier `" + upper + "`")
-        .expected(expected)
+        .expected(String.join(", ", QUALIFIERS))
         .help(NearNames.question(upper, QUALIFIERS));
+  }
+
+  private Diagnostic onlyForStatements(SourceText word, String upper) {
+    String declared =
+        statements.isEmpty()
+            ? "this sequence has none under `actions`"
+            : "those of this sequence are "
+                + String.join(", ", statements.stream().map(s -> s.name().text()).toList());
+    return Diagnostic.error(word.whole(), "`" + upper + "` is for actions that are statements")
+        .expected("for an action on a point: " + String.join(", ", FOR_POINTS))
+        .help(declared + "; on a point `P` is TRUE in the scan in which the step becomes active");
   }
 
   private Action untimed(Qualifier qualifier, SourceText rest) {

@@ -1,6 +1,8 @@
 package bufferstop.load;
 
 import bufferstop.model.Controller;
+import bufferstop.model.Controller.Cause;
+import bufferstop.model.Controller.Interlock;
 import bufferstop.model.Controller.Limit;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
@@ -43,6 +45,40 @@ final class AlarmLoader {
       }
     }
     return List.copyOf(alarms);
+  }
+
+  /**
+   * The standing alarm of each bypass, made by itself. No alarm of a user can have its name, which
+   * is dotted.
+   */
+  static List<Controller.Alarm> ofBypasses(List<Interlock> interlocks, boolean acknowledged) {
+    List<Controller.Alarm> alarms = new ArrayList<>();
+    for (Interlock interlock : interlocks) {
+      for (Cause cause : interlock.causes()) {
+        if (cause.bypass() != null) {
+          alarms.add(ofBypass(interlock.name() + "." + cause.name(), cause, acknowledged));
+        }
+      }
+    }
+    return alarms;
+  }
+
+  private static Controller.Alarm ofBypass(String name, Cause cause, boolean acknowledged) {
+    return new Controller.Alarm(
+        name + ".bypassed",
+        SourceText.of(name + ".bypassed"),
+        null,
+        Controller.Priority.MEDIUM,
+        0,
+        0,
+        acknowledged,
+        false,
+        0,
+        STANDARD_SHELF,
+        null,
+        null,
+        "bypass of " + name,
+        cause.position());
   }
 
   /** Names under {@code alarms} that are not an alarm's. */

@@ -17,6 +17,7 @@ final class Identifiers {
   private static final Set<String> RESERVED =
       Set.of(
           "alarms",
+          "groups",
           "hazards",
           "circuits",
           "panel",
@@ -44,6 +45,7 @@ final class Identifiers {
           "do",
           "end_for",
           "exit",
+          "continue",
           "while",
           "end_while",
           "repeat",

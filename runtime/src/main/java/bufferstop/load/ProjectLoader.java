@@ -8,6 +8,7 @@ import bufferstop.model.ModbusMap;
 import bufferstop.model.Name;
 import bufferstop.model.Position;
 import bufferstop.model.Project;
+import bufferstop.model.Routine;
 import bufferstop.model.SourceText;
 import bufferstop.model.Symbol.Kind;
 import bufferstop.model.Tree;
@@ -58,9 +59,10 @@ public final class ProjectLoader {
     long period = reader.time("scan", DEFAULT_PERIOD, LEAST_STEP);
     long step = reader.time("plant_step", Math.min(DEFAULT_PLANT_STEP, period), LEAST_STEP);
     step = checkDivides(reader, period, step);
+    List<Routine> routines = new RoutineLoader(files, sections, problems).read(reader);
     Controller controller =
         new ControllerLoader(sections, problems)
-            .read(sections.table(reader, "controller", "the controller"));
+            .read(sections.table(reader, "controller", "the controller"), routines);
     Field field = new FieldLoader(files, problems).read(reader, fieldPoints(controller));
     TableReader modbus = sections.table(reader, "modbus", "Modbus maps");
     List<ModbusMap> maps =

@@ -16,7 +16,7 @@ final class Sections {
   private static final Set<String> WITH_HEADS =
       Set.of("supplies", "nodes", "panel", "circuits", "hazards", "alarms", "wiring");
 
-  /** Sections that declare no name an expression may use. */
+  /** Sections that declare no point, so that no expression misses one of theirs. */
   private static final Set<String> WITHOUT_NAMES =
       Set.of(
           "modbus",
@@ -29,7 +29,9 @@ final class Sections {
           "identification",
           "private",
           "secure",
-          "roles");
+          "roles",
+          "functions",
+          "function_blocks");
 
   private final ProjectFiles files;
   private final Diagnostics problems;

@@ -1,7 +1,10 @@
 package bufferstop.load;
 
 import bufferstop.model.Controller.Abort;
+import bufferstop.model.Controller.Hold;
+import bufferstop.model.Controller.Manual;
 import bufferstop.model.Controller.Sequence;
+import bufferstop.model.Controller.StatementAction;
 import bufferstop.model.Controller.Step;
 import bufferstop.model.Controller.Transition;
 import bufferstop.model.Diagnostic;
@@ -12,7 +15,7 @@ import bufferstop.model.Tree;
 import java.util.ArrayList;
 import java.util.List;
 
-/** Reads sequences: steps with their actions, transitions, abort. */
+/** Reads sequences: steps with their actions, transitions, abort, hold, manual stepping. */
 final class SequenceLoader {
   private final Sections sections;
   private final Diagnostics problems;
@@ -43,10 +46,13 @@ final class SequenceLoader {
     reader.required("steps");
     TableReader table =
         stepsEntry == null ? null : TableReader.open(stepsEntry, "steps by name", problems);
-    List<Step> steps = table == null ? List.of() : steps(name, table);
+    List<StatementAction> actions = actions(name, reader.entry("actions"));
+    List<Step> steps = table == null ? List.of() : steps(name, table, actions);
     List<Transition> transitions = transitions(reader.required("transitions"));
     Tree.Entry abortEntry = reader.entry("abort");
     Abort abort = abortEntry == null ? null : abort(abortEntry);
+    Hold hold = hold(reader.entry("hold"));
+    Manual manual = manual(reader.entry("manual"));
     reader.finish();
     if (table == null) {
       return null;
@@ -54,7 +60,23 @@ final class SequenceLoader {
     if (steps.size() == table.entries().size()) {
       checkInitial(name, steps);
     }
-    return new Sequence(name.text(), steps, transitions, abort, name.position());
+    return new Sequence(
+        name.text(), steps, transitions, actions, abort, hold, manual, name.position());
+  }
+
+  private List<StatementAction> actions(Name sequence, Tree.Entry entry) {
+    List<StatementAction> actions = new ArrayList<>();
+    TableReader table = entry == null ? null : TableReader.open(entry, "actions by name", problems);
+    for (Tree.Entry action : table == null ? List.<Tree.Entry>of() : table.entries()) {
+      boolean named = Identifiers.check(action.key(), problems);
+      SourceText statements = TableReader.textOf(action, problems);
+      if (named && statements != null) {
+        actions.add(new StatementAction(action.key(), statements));
+      } else {
+        problems.doubt(sequence.text() + "." + action.key().text());
+      }
+    }
+    return List.copyOf(actions);
   }
 
   private void checkInitial(Name name, List<Step> steps) {
@@ -62,14 +84,7 @@ final class SequenceLoader {
     if (initial.isEmpty()) {
       problems.add(
           Diagnostic.error(name.position(), "`" + name.text() + "` has no initial step")
-              .expected("exactly one step with initial: TRUE"));
-    } else if (initial.size() > 1) {
-      problems.add(
-          Diagnostic.error(
-                  initial.get(1).position(),
-                  "`" + name.text() + "` has " + initial.size() + " initial steps")
-              .expected("exactly one step with initial: TRUE")
-              .note(initial.get(0).position(), "the first one"));
+              .expected("a step with initial: TRUE, or several"));
     }
   }
 
@@ -84,13 +99,36 @@ final class SequenceLoader {
     return when == null || to == null ? null : new Abort(when, to);
   }
 
-  private List<Step> steps(Name sequence, TableReader table) {
+  private Hold hold(Tree.Entry entry) {
+    TableReader reader = entry == null ? null : TableReader.open(entry, "a hold", problems);
+    if (reader == null) {
+      return null;
+    }
+    SourceText when = reader.requiredText("when");
+    SourceText restart = reader.text("restart");
+    reader.finish();
+    return when == null ? null : new Hold(when, restart);
+  }
+
+  private Manual manual(Tree.Entry entry) {
+    TableReader reader =
+        entry == null ? null : TableReader.open(entry, "manual stepping", problems);
+    if (reader == null) {
+      return null;
+    }
+    SourceText when = reader.requiredText("when");
+    SourceText next = reader.requiredText("next");
+    reader.finish();
+    return when == null || next == null ? null : new Manual(when, next);
+  }
+
+  private List<Step> steps(Name sequence, TableReader table, List<StatementAction> actions) {
     List<Step> steps = new ArrayList<>();
     for (Tree.Entry entry : table.entries()) {
       boolean named = Identifiers.check(entry.key(), problems);
       TableReader reader =
           TableReader.knowing(sections.definitions(), TableReader.open(entry, "a step", problems));
-      Step step = reader == null ? null : step(entry.key(), reader);
+      Step step = reader == null ? null : step(entry.key(), reader, actions);
       if (step != null && named) {
         steps.add(step);
       } else {
@@ -100,12 +138,14 @@ final class SequenceLoader {
     return List.copyOf(steps);
   }
 
-  private Step step(Name name, TableReader reader) {
+  private Step step(Name name, TableReader reader, List<StatementAction> actions) {
     Step step =
         new Step(
             name.text(),
             reader.bool("initial", false),
-            new ActionLoader(problems).read(reader.entry("do")),
+            reader.bool("final", false),
+            reader.name("run"),
+            new ActionLoader(actions, problems).read(reader.entry("do")),
             reader.time("at_least", 0, 1),
             reader.time("within", 0, 1),
             reader.words("text"),

@@ -8,8 +8,9 @@ import java.util.Map;
  * The declared controller, every list in file order.
  *
  * @param definitions types, constants and arrays
+ * @param routines functions and function blocks of users, those of libraries first
  * @param points inputs, outputs, operator points and internals
- * @param blocks standard function blocks
+ * @param blocks instances of function blocks
  * @param interlocks permissives, interlocks and trips
  * @param sequences sequential function charts
  * @param logic Structured Text, empty when there is none
@@ -18,6 +19,7 @@ import java.util.Map;
  */
 public record Controller(
     Definitions definitions,
+    List<Routine> routines,
     List<Point> points,
     List<Block> blocks,
     List<Interlock> interlocks,
@@ -27,11 +29,11 @@ public record Controller(
     SourceText acknowledge) {
 
   /**
-   * One instance of a standard function block.
+   * One instance of a function block.
    *
    * @param name of the instance
-   * @param block the standard's name: {@code TON}
-   * @param inputs expressions by the standard's input names, upper case, in file order
+   * @param block {@code TON}, or the name of a user's own
+   * @param inputs expressions by the names of inputs, as written, in file order
    */
   public record Block(String name, Name block, Map<Name, SourceText> inputs, Position position) {}
 
@@ -52,6 +54,7 @@ public record Controller(
    *     one suffices (trip)
    * @param reset a trip's reset, acting on its rising edge; null on the others
    * @param makesSafe outputs held at their safe value while it acts
+   * @param group of which the first to act is kept; null when it is in none
    */
   public record Interlock(
       String name,
@@ -59,38 +62,93 @@ public record Controller(
       List<Cause> causes,
       SourceText reset,
       List<Name> makesSafe,
+      Name group,
       String text,
       Position position) {}
 
-  /** One named condition of an interlock. */
-  public record Cause(String name, SourceText condition, Position position) {}
+  /**
+   * One named condition of an interlock, or a vote of several.
+   *
+   * @param condition null when it is voted
+   * @param vote null when it is not
+   * @param delayMicros how long it must ask before it acts; 0 for at once
+   * @param bypass null when it cannot be bypassed
+   */
+  public record Cause(
+      String name,
+      SourceText condition,
+      Vote vote,
+      long delayMicros,
+      Bypass bypass,
+      String text,
+      Position position) {
+
+    /** One without a vote, a delay, a bypass. */
+    public static Cause plain(String name, SourceText condition, Position position) {
+      return new Cause(name, condition, null, 0, null, "", position);
+    }
+  }
+
+  /**
+   * M out of N: it acts while at least so many channels ask for it.
+   *
+   * @param badAsks whether a channel of bad quality counts as asking; else it is absent
+   * @param differMicros how long channels may differ; 0 when nobody asks
+   */
+  public record Vote(int needed, List<Channel> channels, boolean badAsks, long differMicros) {}
+
+  /**
+   * A channel of a vote.
+   *
+   * @param bad TRUE while its quality is bad; null when that is not known
+   */
+  public record Channel(String name, SourceText condition, SourceText bad, Position position) {}
+
+  /**
+   * Suppresses a cause from a rising edge of {@code when} until that is FALSE, at most for the
+   * time.
+   */
+  public record Bypass(SourceText when, long atMostMicros) {}
 
   /**
    * A sequential function chart.
    *
+   * @param actions those that are statements
    * @param abort leads to one step whenever it holds; null when there is none
+   * @param hold makes it stand still; null when nothing does
+   * @param manual lets it be stepped by hand; null when it cannot be
    */
   public record Sequence(
       String name,
       List<Step> steps,
       List<Transition> transitions,
+      List<StatementAction> actions,
       Abort abort,
+      Hold hold,
+      Manual manual,
       Position position) {}
 
   /**
    * A step.
    *
+   * @param isFinal while it is active its sequence is done
+   * @param runs the sequence that it encloses; null when there is none
    * @param atLeastMicros no transition leaves it earlier; 0 for no limit
    * @param withinMicros longest stay before it is late; 0 for no limit
    */
   public record Step(
       String name,
       boolean initial,
+      boolean isFinal,
+      Name runs,
       List<Action> actions,
       long atLeastMicros,
       long withinMicros,
       String text,
       Position position) {}
+
+  /** Statements that steps ask for by name. */
+  public record StatementAction(Name name, SourceText statements) {}
 
   /** What an action does to its target. Source: IEC 61131-3:2003, Table 45 [re-read]. */
   public enum Qualifier {
@@ -111,7 +169,11 @@ public record Controller(
     /** Delayed and stored: likewise, if the step is still active then. */
     DS(true),
     /** Stored and time limited: TRUE for the time since the step began; begins anew after R. */
-    SL(true);
+    SL(true),
+    /** Pulse, rising: statements run once in the scan in which the step becomes active. */
+    P1(false),
+    /** Pulse, falling: statements run once in the scan in which the step is left. */
+    P0(false);
 
     private final boolean timed;
 
@@ -123,10 +185,15 @@ public record Controller(
     public boolean isTimed() {
       return timed;
     }
+
+    /** Whether it runs statements without making a BOOL TRUE. */
+    public boolean isForStatements() {
+      return this == P1 || this == P0;
+    }
   }
 
   /**
-   * An action on a BOOL output or internal.
+   * An action on a BOOL output or internal, or on statements of the sequence.
    *
    * @param micros the time of a qualifier that has one, above 0; else 0
    */
@@ -139,6 +206,17 @@ public record Controller(
    * While {@code when} holds the sequence stands in {@code to} alone, its stored actions cleared.
    */
   public record Abort(SourceText when, Name to) {}
+
+  /**
+   * While held the sequence stands still.
+   *
+   * @param restart its rising edge ends the hold once {@code when} is FALSE; null when the hold
+   *     ends with {@code when}
+   */
+  public record Hold(SourceText when, SourceText restart) {}
+
+  /** While {@code when} holds, the sequence moves at a rising edge of {@code next} alone. */
+  public record Manual(SourceText when, SourceText next) {}
 
   /** How much an alarm matters. */
   public enum Priority {

@@ -165,10 +165,21 @@ final class FieldDeclarations {
   private Plant opened(Field.PlantUse use, PlantModel model, CheckedSettings settings, long seed) {
     int[] reported = {0};
     Problems sink =
-        (at, parameter, message, expected, help) -> {
-          reported[0]++;
-          problems.add(
-              Diagnostic.error(place(at, parameter), message).expected(expected).help(help));
+        new Problems() {
+          @Override
+          public void error(
+              Settings at, String parameter, String message, String expected, String help) {
+            reported[0]++;
+            problems.add(
+                Diagnostic.error(place(at, parameter), message).expected(expected).help(help));
+          }
+
+          @Override
+          public void warning(
+              Settings at, String parameter, String message, String expected, String help) {
+            problems.add(
+                Diagnostic.warning(place(at, parameter), message).expected(expected).help(help));
+          }
         };
     Plant plant = model.open(settings, sink, new SeededStream(seed, "plant." + use.name()));
     if (plant == null && reported[0] == 0) {

@@ -3,36 +3,58 @@ package bufferstop.program;
 import bufferstop.image.Layout;
 import bufferstop.model.Controller.Action;
 import bufferstop.model.Controller.Sequence;
+import bufferstop.model.Controller.StatementAction;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
+import bufferstop.model.Name;
+import bufferstop.model.Scope;
 import bufferstop.model.Symbol;
+import bufferstop.model.Type;
+import bufferstop.st.Program;
 import bufferstop.st.Statement;
+import bufferstop.st.StatementReader;
+import bufferstop.st.Terms;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 
-/** Collects the actions of a sequence by target. */
+/** Collects the actions of a sequence by target, and reads those that are statements. */
 final class ActionLinker {
   private record Request(int step, Action action) {}
 
   private final Sequence sequence;
+  private final Scope scope; // of statements: functions, but no blocks to call
+  private final Layout layout;
   private final Owners owners;
   private final Diagnostics problems;
+  private final List<Statement> controls = new ArrayList<>();
+  private final List<Statement> bodies = new ArrayList<>();
 
-  ActionLinker(Sequence sequence, Owners owners, Diagnostics problems) {
+  ActionLinker(Sequence sequence, Scope scope, Layout layout, Owners owners, Diagnostics problems) {
     this.sequence = sequence;
+    this.scope = scope;
+    this.layout = layout;
     this.owners = owners;
     this.problems = problems;
   }
 
-  /** One statement a target. */
-  List<Statement> statements(SequenceCode code, Layout layout) {
+  /** What decides, one statement a target. */
+  List<Statement> controls() {
+    return controls;
+  }
+
+  /** The statements of the actions, in the order declared, each run where that was decided. */
+  List<Statement> bodies() {
+    return bodies;
+  }
+
+  void link(SequenceCode code) {
     Map<Integer, Symbol> targets = new TreeMap<>();
     Map<Integer, List<Request>> byTarget = new TreeMap<>();
     for (int step = 0; step < sequence.steps().size(); step++) {
       for (Action action : sequence.steps().get(step).actions()) {
-        Symbol target = owners.actionTarget(action.target(), sequence.name());
+        Symbol target = target(action.target());
         if (target != null) {
           targets.put(target.index(), target);
           byTarget
@@ -41,13 +63,48 @@ final class ActionLinker {
         }
       }
     }
-    List<Statement> all = new ArrayList<>();
+    Map<Integer, ActionCode> codes = new TreeMap<>();
     byTarget.forEach(
         (index, asking) -> {
           refuseContention(asking);
-          all.add(new ActionCode(targets.get(index), requests(asking), code, layout).statement());
+          ActionCode action = new ActionCode(targets.get(index), requests(asking), code, layout);
+          codes.put(index, action);
+          controls.add(action.statement());
         });
-    return all;
+    for (StatementAction action : sequence.actions()) {
+      ActionCode control = codes.get(flag(action).index());
+      body(action, control);
+    }
+  }
+
+  /** Null after a diagnostic. */
+  private Symbol target(Name name) {
+    for (StatementAction action : sequence.actions()) {
+      if (action.name().text().equalsIgnoreCase(name.text())) {
+        return flag(action);
+      }
+    }
+    return owners.actionTarget(name, sequence);
+  }
+
+  private Symbol flag(StatementAction action) {
+    return layout.controller().find(sequence.name() + "." + action.name().text() + ".Q");
+  }
+
+  /**
+   * Reads the statements.
+   *
+   * @param control null when no step asks for them
+   */
+  private void body(StatementAction action, ActionCode control) {
+    Program program = StatementReader.read(action.statements(), scope, owners::refusal, problems);
+    owners.claimStatements(program, sequence.name());
+    if (control != null) {
+      Symbol runs =
+          layout.remember(sequence.name() + "#" + action.name().text() + ".runs", Type.BOOL);
+      controls.add(control.activation(runs));
+      bodies.add(Terms.when(Terms.read(runs), List.of(program.statements())));
+    }
   }
 
   private static List<ActionCode.Request> requests(List<Request> asking) {

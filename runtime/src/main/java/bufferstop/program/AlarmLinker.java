@@ -5,6 +5,7 @@ import bufferstop.model.Controller;
 import bufferstop.model.Controller.Alarm;
 import bufferstop.model.Controller.Limit;
 import bufferstop.model.Diagnostics;
+import bufferstop.model.Scope;
 import bufferstop.model.SourceText;
 import bufferstop.model.Symbol;
 import bufferstop.model.Type;
@@ -18,12 +19,14 @@ import java.util.List;
 /** Resolves alarms, step 7 of the scan. */
 final class AlarmLinker {
   private final Controller controller;
+  private final Scope scope;
   private final Layout layout;
   private final Diagnostics problems;
   private final List<Statement> all = new ArrayList<>();
 
-  AlarmLinker(Controller controller, Layout layout, Diagnostics problems) {
+  AlarmLinker(Controller controller, Scope scope, Layout layout, Diagnostics problems) {
     this.controller = controller;
+    this.scope = scope;
     this.layout = layout;
     this.problems = problems;
   }
@@ -54,7 +57,7 @@ final class AlarmLinker {
   }
 
   private Expression read(SourceText text, Type type) {
-    return ExpressionReader.read(text, layout.controller(), type, problems);
+    return ExpressionReader.read(text, scope, type, problems);
   }
 
   /** TRUE in the scan of a rising edge of the controller's acknowledgement; null without one. */

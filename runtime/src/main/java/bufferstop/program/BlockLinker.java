@@ -6,6 +6,7 @@ import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.Name;
 import bufferstop.model.NearNames;
+import bufferstop.model.Scope;
 import bufferstop.model.SourceText;
 import bufferstop.model.Symbol;
 import bufferstop.st.BlockType;
@@ -21,10 +22,12 @@ import java.util.TreeSet;
 
 /** Resolves the inputs of a block. */
 final class BlockLinker {
+  private final Scope scope;
   private final Layout layout;
   private final Diagnostics problems;
 
-  BlockLinker(Layout layout, Diagnostics problems) {
+  BlockLinker(Scope scope, Layout layout, Diagnostics problems) {
+    this.scope = scope;
     this.layout = layout;
     this.problems = problems;
   }
@@ -51,12 +54,15 @@ final class BlockLinker {
         problems.add(
             Diagnostic.error(
                     input.getKey().position(),
-                    "`" + block.name() + "` has the input " + name + " twice")
+                    "`"
+                        + block.name()
+                        + "` has the input "
+                        + type.inputs().get(pin).name()
+                        + " twice")
                 .help("keep one of them; upper and lower case are the same"));
       } else if (input.getValue() != null) {
         Expression value =
-            ExpressionReader.read(
-                input.getValue(), layout.controller(), type.inputs().get(pin).type(), problems);
+            ExpressionReader.read(input.getValue(), scope, type.inputs().get(pin).type(), problems);
         if (value != null) {
           inputs.add(new Terms.Input(layout.symbol(first.index() + pin), value));
         }
@@ -70,19 +76,24 @@ final class BlockLinker {
 
   private void reportMissing(Controller.Block block, BlockType type) {
     for (Pin pin : type.inputs()) {
-      boolean given = block.inputs().keySet().stream().anyMatch(n -> n.text().equals(pin.name()));
+      boolean given =
+          block.inputs().keySet().stream().anyMatch(n -> n.text().equalsIgnoreCase(pin.name()));
       if (pin.required() && !given) {
         problems.add(
             Diagnostic.error(
                     block.position(), "`" + block.name() + "` needs the input " + pin.name())
-                .expected(pin.name() + ", " + pin.type()));
+                .expected(pin.name() + ", " + pin.type())
+                .help(
+                    block.inputs().isEmpty()
+                        ? "or call it in the logic: `" + block.name() + "(...);`"
+                        : ""));
       }
     }
   }
 
   private static int indexOf(List<Pin> pins, String name) {
     for (int i = 0; i < pins.size(); i++) {
-      if (pins.get(i).name().equals(name)) {
+      if (pins.get(i).name().equalsIgnoreCase(name)) {
         return i;
       }
     }

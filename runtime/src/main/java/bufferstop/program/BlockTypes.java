@@ -2,6 +2,11 @@ package bufferstop.program;
 
 import bufferstop.blocks.StandardBlocks;
 import bufferstop.image.Layout;
+import bufferstop.model.Diagnostic;
+import bufferstop.model.Diagnostics;
+import bufferstop.model.Name;
+import bufferstop.model.NearNames;
+import bufferstop.model.Routine;
 import bufferstop.model.Symbol;
 import bufferstop.st.BlockType;
 import java.util.LinkedHashMap;
@@ -15,10 +20,25 @@ final class BlockTypes {
 
   private BlockTypes() {}
 
+  /** The standard ones. */
   static BlockTypes of() {
     BlockTypes types = new BlockTypes();
-    StandardBlocks.all().forEach(type -> types.byName.put(type.name(), type));
+    StandardBlocks.all().forEach(types::add);
     return types;
+  }
+
+  void add(BlockType type) {
+    byName.put(type.name().toUpperCase(Locale.ROOT), type);
+  }
+
+  /** Reports a block that is not there, unless a wrong declaration of it was reported. */
+  void reportUnknown(Name name, Diagnostics problems) {
+    if (!Routine.isDoubted(name.text(), problems)) {
+      problems.add(
+          Diagnostic.error(name.position(), "no block named `" + name.text() + "`")
+              .expected(String.join(", ", names()))
+              .help(NearNames.question(name.text(), names())));
+    }
   }
 
   /** The block of that name in any case, or null. */

@@ -6,13 +6,11 @@ import bufferstop.model.Controller;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.Name;
-import bufferstop.model.NearNames;
 import bufferstop.model.Point;
 import bufferstop.model.Position;
 import bufferstop.model.Symbol.Kind;
 import bufferstop.model.Type;
 import bufferstop.st.BlockType;
-import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
@@ -39,7 +37,10 @@ final class Declarations {
     controller.points().forEach(this::point);
     controller.blocks().forEach(this::block);
     controller.interlocks().forEach(this::interlock);
-    controller.sequences().forEach(this::sequence);
+    SubSequences subSequences = new SubSequences(controller);
+    for (Controller.Sequence sequence : controller.sequences()) {
+      sequence(sequence, subSequences.canHold(sequence));
+    }
     value("alarms.active", Type.BOOL, "an alarm is active", NOWHERE);
     value("alarms.unacknowledged", Type.BOOL, "an alarm waits for acknowledgement", NOWHERE);
     value("alarms.silent", Type.BOOL, "an alarm is set aside", NOWHERE);
@@ -103,12 +104,7 @@ final class Declarations {
     head(block.name(), block.position());
     BlockType type = types.named(block.block().text());
     if (type == null) {
-      Name name = block.block();
-      List<String> all = types.names();
-      problems.add(
-          Diagnostic.error(name.position(), "no block named `" + name.text() + "`")
-              .expected(String.join(", ", all))
-              .help(NearNames.question(name.text(), all)));
+      types.reportUnknown(block.block(), problems);
       problems.doubt(block.name());
       return;
     }
@@ -137,8 +133,33 @@ final class Declarations {
       for (Controller.Cause cause : interlock.causes()) {
         unique(causes, cause.name(), name + "." + cause.name(), cause.position());
         value(name + ".first." + cause.name(), Type.BOOL, "first-out", cause.position());
+        cause(name + "." + cause.name(), cause);
       }
     }
+    value(name + ".first_time", Type.TIME, "time of the first-out", interlock.position());
+    if (interlock.group() != null) {
+      group("groups." + interlock.group().text(), interlock);
+    }
+  }
+
+  private void cause(String name, Controller.Cause cause) {
+    Position place = cause.position();
+    if (cause.vote() != null && cause.vote().differMicros() > 0) {
+      value(name + ".differ", Type.BOOL, "channels differ", place);
+    }
+    if (cause.bypass() != null) {
+      value(name + ".bypassed", Type.BOOL, "bypassed", place);
+      value(name + ".would_act", Type.BOOL, "would act without its bypass", place);
+      value(name + ".bypasses", Type.UDINT, "times bypassed", place);
+      value(name + ".would_acts", Type.UDINT, "times it would have acted", place);
+    }
+  }
+
+  private void group(String name, Controller.Interlock interlock) {
+    if (layout.controller().find(name + ".first_time") == null) {
+      value(name + ".first_time", Type.TIME, "time of the first-out", interlock.position());
+    }
+    value(name + ".first." + interlock.name(), Type.BOOL, "first-out", interlock.position());
   }
 
   /** A condition given alone has no name to keep a first-out under. */
@@ -146,15 +167,48 @@ final class Declarations {
     return interlock.causes().size() != 1 || !interlock.causes().get(0).name().equals("cause");
   }
 
-  private void sequence(Controller.Sequence sequence) {
+  private void sequence(Controller.Sequence sequence, boolean canHold) {
     head(sequence.name(), sequence.position());
-    Map<String, Position> steps = new TreeMap<>();
+    Map<String, Position> parts = new TreeMap<>();
     for (Controller.Step step : sequence.steps()) {
       String name = sequence.name() + "." + step.name();
-      unique(steps, step.name(), name, step.position());
+      unique(parts, step.name(), name, step.position());
       value(name + ".X", Type.BOOL, step.text(), step.position());
       value(name + ".T", Type.TIME, "time in step", step.position());
       value(name + ".late", Type.BOOL, "longer in step than allowed", step.position());
+    }
+    for (Controller.StatementAction action : sequence.actions()) {
+      String name = sequence.name() + "." + action.name().text();
+      unique(parts, action.name().text(), name, action.name().position());
+      notAPoint(action.name());
+      value(name + ".Q", Type.BOOL, "action is asked for", action.name().position());
+    }
+    states(sequence, canHold);
+  }
+
+  /** In the actions of a step its name must mean one thing. */
+  private void notAPoint(Name action) {
+    Position point = heads.get(action.text().toLowerCase(Locale.ROOT));
+    if (point != null) {
+      problems.add(
+          Diagnostic.error(
+                  action.position(), "`" + action.text() + "` is an action and a name besides")
+              .note(point, "the other")
+              .help("give one of them another name, so that `do` says which is meant"));
+    }
+  }
+
+  private void states(Controller.Sequence sequence, boolean canHold) {
+    String name = sequence.name();
+    Position place = sequence.position();
+    if (canHold) {
+      value(name + ".held", Type.BOOL, "stands still", place);
+    }
+    if (sequence.manual() != null) {
+      value(name + ".manual", Type.BOOL, "stepped by hand", place);
+    }
+    if (sequence.steps().stream().anyMatch(Controller.Step::isFinal)) {
+      value(name + ".done", Type.BOOL, "in a final step", place);
     }
   }
 }

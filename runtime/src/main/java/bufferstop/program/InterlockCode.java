@@ -11,30 +11,32 @@ import bufferstop.st.Statement;
 import bufferstop.st.Terms;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 
 /**
  * What one permissive, interlock or trip does in a scan. A cause acts when a trip's condition
- * holds, or when a condition that must hold does not. The causes first seen acting are kept, all of
- * one scan alike, until none acts (permissive, interlock) or until the reset (trip).
+ * holds, or when a condition that must hold does not. The causes first seen acting are kept with
+ * the time, all of one scan alike, until none acts (permissive, interlock) or until the reset
+ * (trip).
  */
 final class InterlockCode {
-  private final Interlock interlock;
   private final boolean trip;
   private final Symbol state; // .ok or .tripped
+  private final Symbol firstTime;
   private final List<Symbol> first = new ArrayList<>(); // .first.CAUSE, or empty
-  private final List<Symbol> acts = new ArrayList<>(); // the causes that act in this scan
+  private final List<CauseCode> causes = new ArrayList<>();
   private final Symbol acting;
   private final Symbol reset;
   private final Symbol lastReset;
 
   InterlockCode(Interlock interlock, Layout layout) {
-    this.interlock = interlock;
     trip = interlock.kind() == InterlockKind.TRIP;
     String name = interlock.name();
     state = layout.controller().find(name + (trip ? ".tripped" : ".ok"));
+    firstTime = layout.controller().find(name + ".first_time");
     acting = layout.remember(name + "#acting", Type.BOOL);
     for (Cause cause : interlock.causes()) {
-      acts.add(layout.remember(name + "#" + cause.name(), Type.BOOL));
+      causes.add(new CauseCode(name, cause, trip, layout));
       if (Declarations.hasNamedCauses(interlock)) {
         first.add(layout.controller().find(name + ".first." + cause.name()));
       }
@@ -43,9 +45,22 @@ final class InterlockCode {
     lastReset = trip ? layout.remember(name + "#last_reset", Type.BOOL) : null;
   }
 
-  /** Its state before the first scan: nothing acts. */
-  Symbol state() {
-    return state;
+  /** What is TRUE before the first scan: nothing acts, and a key that is turned is no edge. */
+  List<Symbol> initiallyTrue() {
+    List<Symbol> all = new ArrayList<>();
+    if (!trip) {
+      all.add(state);
+    }
+    causes.stream()
+        .map(CauseCode::bypass)
+        .filter(Objects::nonNull)
+        .forEach(bypass -> all.add(bypass.lastKey()));
+    return all;
+  }
+
+  /** Whether it acts in this scan. */
+  Symbol acting() {
+    return acting;
   }
 
   boolean isTrip() {
@@ -60,16 +75,14 @@ final class InterlockCode {
    * @param safe numbers of the outputs it holds while it acts
    */
   Statement statement(
-      List<Expression> conditions, Expression freshReset, Outputs outputs, int[] safe) {
+      List<CauseCode.Conditions> conditions, Expression freshReset, Outputs outputs, int[] safe) {
     List<Statement> all = new ArrayList<>();
-    for (int i = 0; i < acts.size(); i++) {
-      Expression condition = conditions.get(i);
-      all.add(Terms.set(acts.get(i), trip ? condition : Terms.not(condition)));
+    for (int i = 0; i < causes.size(); i++) {
+      all.addAll(causes.get(i).asking(conditions.get(i)));
     }
-    if (!first.isEmpty()) {
-      all.add(Terms.when(Terms.not(Terms.read(acting)), copied()));
-    }
-    Expression present = Terms.any(acts.stream().map(Terms::read).toList());
+    causes.forEach(cause -> all.addAll(cause.acting(anyBypass())));
+    all.add(Terms.when(Terms.not(Terms.read(acting)), copied()));
+    Expression present = Terms.any(causes.stream().map(c -> Terms.read(c.acts())).toList());
     if (trip) {
       all.add(Terms.set(reset, freshReset));
       Expression fresh = Terms.all(List.of(Terms.read(reset), Terms.not(Terms.read(lastReset))));
@@ -84,10 +97,20 @@ final class InterlockCode {
     return Statement.sequence(all);
   }
 
+  private Expression anyBypass() {
+    return Terms.any(
+        causes.stream()
+            .map(CauseCode::bypass)
+            .filter(Objects::nonNull)
+            .map(BypassCode::isOn)
+            .toList());
+  }
+
   private List<Statement> copied() {
     List<Statement> copied = new ArrayList<>();
+    copied.add(Terms.set(firstTime, Terms.now()));
     for (int i = 0; i < first.size(); i++) {
-      copied.add(Terms.set(first.get(i), Terms.read(acts.get(i))));
+      copied.add(Terms.set(first.get(i), Terms.read(causes.get(i).acts())));
     }
     return copied;
   }
@@ -104,6 +127,9 @@ final class InterlockCode {
   }
 
   private List<Statement> forgotten() {
-    return first.stream().map(symbol -> Terms.set(symbol, false)).toList();
+    List<Statement> forgotten = new ArrayList<>();
+    forgotten.add(Terms.set(firstTime, Terms.micros(0)));
+    first.forEach(symbol -> forgotten.add(Terms.set(symbol, false)));
+    return forgotten;
   }
 }

@@ -3,6 +3,7 @@ package bufferstop.program;
 import bufferstop.image.Layout;
 import bufferstop.model.Controller;
 import bufferstop.model.Controller.Cause;
+import bufferstop.model.Controller.Channel;
 import bufferstop.model.Controller.Interlock;
 import bufferstop.model.Controller.InterlockKind;
 import bufferstop.model.Diagnostic;
@@ -14,8 +15,12 @@ import bufferstop.model.SourceText;
 import bufferstop.model.Symbol;
 import bufferstop.st.Expression;
 import bufferstop.st.Statement;
+import bufferstop.st.Terms;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
+import java.util.Map;
 import java.util.function.Function;
 
 /** Resolves permissives, interlocks and trips. */
@@ -24,6 +29,8 @@ final class InterlockLinker {
   private final Layout layout;
   private final Diagnostics problems;
   private final List<Symbol> initiallyTrue = new ArrayList<>();
+  private final Map<String, Map<String, Symbol>> groups = new LinkedHashMap<>();
+  private boolean whole; // no condition of the interlock at hand was wrong
 
   InterlockLinker(Function<SourceText, Expression> condition, Layout layout, Diagnostics problems) {
     this.condition = condition;
@@ -40,10 +47,11 @@ final class InterlockLinker {
         all.add(statement);
       }
     }
+    groups.forEach((group, members) -> all.add(GroupCode.statement(group, members, layout)));
     return Statement.sequence(all);
   }
 
-  /** States before the first scan of what needs its conditions to hold: they do. */
+  /** What is TRUE before the first scan. */
   List<Symbol> initiallyTrue() {
     return initiallyTrue;
   }
@@ -58,19 +66,42 @@ final class InterlockLinker {
               .help("make `" + interlock.name() + "` an interlock or a trip"));
     }
     InterlockCode code = new InterlockCode(interlock, layout);
-    List<Expression> conditions = new ArrayList<>();
-    for (Cause cause : interlock.causes()) {
-      conditions.add(condition.apply(cause.condition()));
-    }
-    Expression reset = interlock.reset() == null ? null : condition.apply(interlock.reset());
+    whole = true;
+    List<CauseCode.Conditions> conditions =
+        interlock.causes().stream().map(this::conditions).toList();
+    Expression reset = interlock.reset() == null ? null : condition(interlock.reset());
     int[] safe = safeOutputs(interlock, outputs);
-    if (conditions.contains(null) || code.isTrip() && reset == null) {
+    if (!whole || code.isTrip() && reset == null) {
       return null;
     }
-    if (!code.isTrip()) {
-      initiallyTrue.add(code.state());
+    initiallyTrue.addAll(code.initiallyTrue());
+    if (interlock.group() != null) {
+      groups
+          .computeIfAbsent(
+              interlock.group().text().toLowerCase(Locale.ROOT), g -> new LinkedHashMap<>())
+          .put(interlock.name(), code.acting());
     }
     return code.statement(conditions, reset, outputs, safe);
+  }
+
+  private CauseCode.Conditions conditions(Cause cause) {
+    Expression bypass = cause.bypass() == null ? null : condition(cause.bypass().when());
+    if (cause.vote() == null) {
+      return new CauseCode.Conditions(List.of(condition(cause.condition())), List.of(), bypass);
+    }
+    List<Expression> channels = new ArrayList<>();
+    List<Expression> bad = new ArrayList<>();
+    for (Channel channel : cause.vote().channels()) {
+      channels.add(condition(channel.condition()));
+      bad.add(channel.bad() == null ? null : condition(channel.bad()));
+    }
+    return new CauseCode.Conditions(channels, bad, bypass);
+  }
+
+  private Expression condition(SourceText text) {
+    Expression read = condition.apply(text);
+    whole &= read != null;
+    return read == null ? Terms.truth(false) : read;
   }
 
   private int[] safeOutputs(Interlock interlock, Outputs outputs) {

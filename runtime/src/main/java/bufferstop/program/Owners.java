@@ -2,6 +2,7 @@ package bufferstop.program;
 
 import bufferstop.image.Layout;
 import bufferstop.model.Controller;
+import bufferstop.model.Controller.Sequence;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.Name;
@@ -12,13 +13,14 @@ import bufferstop.model.Symbol;
 import bufferstop.model.Symbol.Kind;
 import bufferstop.model.Type;
 import bufferstop.st.Program;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
 
-/** Sees that every point has one writer: one sequence's actions, or the logic. */
+/** Sees that every point has one writer: one sequence's actions, its statements, or the logic. */
 final class Owners {
   private record Owner(String who, Position position) {}
 
@@ -53,15 +55,20 @@ final class Owners {
     };
   }
 
-  /** The target of an action, or null after a diagnostic. */
-  Symbol actionTarget(Name target, String sequence) {
+  /** The target of an action on a point, or null after a diagnostic. */
+  Symbol actionTarget(Name target, Sequence sequence) {
     Symbol symbol = layout.controller().find(target.text());
-    if (symbol == null && problems.doubts(target.text())) {
+    boolean doubted =
+        problems.doubts(target.text()) || problems.doubts(sequence.name() + "." + target.text());
+    if (symbol == null && doubted) {
       return null;
     }
     if (symbol == null) {
-      List<String> names =
-          writable.values().stream().filter(p -> p.type() == Type.BOOL).map(Point::name).toList();
+      List<String> names = new ArrayList<>();
+      writable.values().stream()
+          .filter(p -> p.type() == Type.BOOL)
+          .forEach(p -> names.add(p.name()));
+      sequence.actions().forEach(action -> names.add(action.name().text()));
       problems.add(
           Diagnostic.error(target.position(), "no point named `" + target.text() + "`")
               .expected("a BOOL output or internal point")
@@ -76,8 +83,19 @@ final class Owners {
               .note(symbol.declared(), refusal == null ? "it is " + symbol.type() : refusal));
       return null;
     }
-    claim(symbol, "sequence " + sequence, target.position());
+    claim(symbol, "sequence " + sequence.name(), target.position());
     return symbol;
+  }
+
+  /**
+   * Claims all that statements of a sequence write. They are a writer apart from its other actions,
+   * since those write their points in every scan. Source of the rule: IEC 60848:2013, an output is
+   * not both assigned and allocated [from memory, not re-read].
+   */
+  void claimStatements(Program statements, String sequence) {
+    for (Program.Write write : statements.writes()) {
+      claim(write.symbol(), "an action of statements in sequence " + sequence, write.position());
+    }
   }
 
   /** Claims all that the logic writes. */

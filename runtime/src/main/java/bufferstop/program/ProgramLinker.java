@@ -2,6 +2,7 @@ package bufferstop.program;
 
 import bufferstop.image.Layout;
 import bufferstop.model.Controller;
+import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.Point;
 import bufferstop.model.SourceText;
@@ -12,6 +13,7 @@ import bufferstop.model.Type;
 import bufferstop.st.BlockType;
 import bufferstop.st.Expression;
 import bufferstop.st.ExpressionReader;
+import bufferstop.st.Instance;
 import bufferstop.st.Program;
 import bufferstop.st.Statement;
 import bufferstop.st.StatementReader;
@@ -23,6 +25,9 @@ public final class ProgramLinker {
   private final Controller controller;
   private final Layout layout;
   private final Diagnostics problems;
+  private final BlockTypes types = BlockTypes.of();
+  private final RoutineLinker routines;
+  private final ControllerScope scope;
   private final List<Integer> initialCells = new ArrayList<>();
   private final List<Long> initialValues = new ArrayList<>();
 
@@ -30,11 +35,16 @@ public final class ProgramLinker {
     this.controller = controller;
     this.layout = layout;
     this.problems = problems;
+    this.routines = new RoutineLinker(types, layout, problems);
+    this.scope = new ControllerScope(layout.controller(), routines.functions());
   }
 
   /** First pass: gives every name of the controller its cell, so that other rooms may use it. */
-  public static void declare(Controller controller, Layout layout, Diagnostics problems) {
-    new Declarations(BlockTypes.of(), layout, problems).declare(controller);
+  public static ProgramLinker declare(Controller controller, Layout layout, Diagnostics problems) {
+    ProgramLinker linker = new ProgramLinker(controller, layout, problems);
+    linker.routines.declare(controller.routines());
+    new Declarations(linker.types, layout, problems).declare(controller);
+    return linker;
   }
 
   /**
@@ -42,25 +52,25 @@ public final class ProgramLinker {
    *
    * @return null when a problem forbids a run; all problems are reported
    */
-  public static ControllerProgram link(Controller controller, Layout layout, Diagnostics problems) {
-    return new ProgramLinker(controller, layout, problems).program();
-  }
-
-  private ControllerProgram program() {
+  public ControllerProgram link() {
+    routines.link();
+    instances();
     Outputs outputs = new Outputs(controller, layout);
     Owners owners = new Owners(controller, layout, problems);
-    Statement blocks = blocks();
+    Program logic = StatementReader.read(controller.logic(), scope, owners::refusal, problems);
+    Statement blocks = blocks(logic);
     InterlockLinker interlocks = new InterlockLinker(this::condition, layout, problems);
     Statement guarded = interlocks.link(controller, outputs);
-    SequenceLinker sequences = new SequenceLinker(this::condition, layout, owners, problems);
+    ControllerScope inActions = new ControllerScope(layout.controller(), routines.functions());
+    SequenceLinker sequences =
+        new SequenceLinker(this::condition, inActions, layout, owners, problems);
     sequences.link(controller);
-    Program logic =
-        StatementReader.read(controller.logic(), layout.controller(), owners::refusal, problems);
     owners.claimLogic(logic);
-    Statement alarms = new AlarmLinker(controller, layout, problems).link();
+    Statement alarms = new AlarmLinker(controller, scope, layout, problems).link();
     if (problems.hasErrors()) {
       return null;
     }
+    ChartChecks.check(controller, problems);
     for (Point point : controller.points()) {
       if (point.kind() == Kind.OPERATOR || point.kind() == Kind.INTERNAL) {
         initially(point);
@@ -99,21 +109,45 @@ public final class ProgramLinker {
   }
 
   private Expression condition(SourceText text) {
-    return ExpressionReader.read(text, layout.controller(), Type.BOOL, problems);
+    return ExpressionReader.read(text, scope, Type.BOOL, problems);
   }
 
-  private Statement blocks() {
-    BlockTypes types = BlockTypes.of();
-    List<Statement> calls = new ArrayList<>();
+  private void instances() {
     for (Controller.Block block : controller.blocks()) {
       BlockType type = types.named(block.block().text());
       if (type != null) {
         Symbol first = types.instance(block.name(), type, layout);
         initialPins(type, first);
-        calls.add(new BlockLinker(layout, problems).link(block, type, first));
+        scope.add(new Instance(block.name(), type, first, block.position()));
+      }
+    }
+  }
+
+  /** The blocks that the logic does not call, which are those with inputs where declared. */
+  private Statement blocks(Program logic) {
+    List<Statement> calls = new ArrayList<>();
+    for (Controller.Block block : controller.blocks()) {
+      Instance instance = scope.instance(block.name());
+      List<Program.BlockCall> byLogic =
+          instance == null ? List.of() : CallCheck.calls(instance, logic);
+      if (!byLogic.isEmpty() && block.inputs().isEmpty()) {
+        CallCheck.needed(instance, byLogic, problems);
+      } else if (instance != null) {
+        byLogic.forEach(this::refuseSecondCaller);
+        calls.add(
+            new BlockLinker(scope, layout, problems)
+                .link(block, instance.type(), instance.first()));
       }
     }
     return Statement.sequence(calls);
+  }
+
+  private void refuseSecondCaller(Program.BlockCall call) {
+    String name = call.instance().name();
+    problems.add(
+        Diagnostic.error(call.position(), "`" + name + "` is called with the blocks already")
+            .note(call.instance().declared(), "it has inputs where it is declared")
+            .help("take its inputs out there, or this call out of the logic"));
   }
 
   private void initialPins(BlockType type, Symbol first) {

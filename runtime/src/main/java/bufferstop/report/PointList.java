@@ -169,66 +169,20 @@ public final class PointList {
 
   /** As CSV, RFC 4180. */
   public String csv() {
-    StringBuilder out = new StringBuilder(String.join(",", COLUMNS)).append("\r\n");
-    for (List<String> row : rows) {
-      out.append(String.join(",", row.stream().map(PointList::quoted).toList())).append("\r\n");
-    }
-    return out.toString();
-  }
-
-  private static String quoted(String value) {
-    boolean plain = value.chars().noneMatch(c -> c == ',' || c == '"' || c == '\n' || c == '\r');
-    return plain ? value : "\"" + value.replace("\"", "\"\"") + "\"";
+    return grid().csv();
   }
 
   /** As a Markdown table; columns without any value are left out. */
   public String markdown() {
-    StringBuilder out = new StringBuilder();
-    List<String> ruler = COLUMNS.stream().map(c -> "---").toList();
-    for (List<String> row : List.of(COLUMNS, ruler)) {
-      markdownRow(row, out);
-    }
-    rows.forEach(row -> markdownRow(row, out));
-    return out.toString();
-  }
-
-  private void markdownRow(List<String> row, StringBuilder out) {
-    out.append('|');
-    for (int i = 0; i < row.size(); i++) {
-      int column = i;
-      if (rows.stream().anyMatch(r -> !r.get(column).isEmpty())) {
-        out.append(' ').append(escaped(row.get(i))).append(" |");
-      }
-    }
-    out.append('\n');
-  }
-
-  private static String escaped(String value) {
-    return value.replace("|", "\\|").replaceAll("\\R", " ");
+    return grid().markdown();
   }
 
   /** As aligned columns; columns without any value are left out. */
   public String table() {
-    int[] widths = new int[COLUMNS.size()];
-    for (List<String> row : rows) {
-      for (int i = 0; i < widths.length; i++) {
-        widths[i] = Math.max(widths[i], row.get(i).length());
-      }
-    }
-    StringBuilder out = new StringBuilder();
-    line(COLUMNS, widths, out);
-    rows.forEach(row -> line(row, widths, out));
-    return out.toString();
+    return grid().table();
   }
 
-  private static void line(List<String> row, int[] widths, StringBuilder out) {
-    StringBuilder line = new StringBuilder();
-    for (int i = 0; i < widths.length; i++) {
-      if (widths[i] > 0) {
-        int width = Math.max(widths[i], COLUMNS.get(i).length());
-        line.append(row.get(i)).append(" ".repeat(width - row.get(i).length() + 2));
-      }
-    }
-    out.append(line.toString().stripTrailing()).append('\n');
+  private Grid grid() {
+    return new Grid(COLUMNS, rows);
   }
 }

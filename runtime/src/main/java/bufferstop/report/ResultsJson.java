@@ -1,6 +1,7 @@
 package bufferstop.report;
 
 import bufferstop.model.Project;
+import bufferstop.scenario.BypassCount;
 import bufferstop.scenario.ExpectationResult;
 import bufferstop.scenario.ScenarioResult;
 import com.fasterxml.jackson.core.JsonEncoding;
@@ -69,6 +70,16 @@ final class ResultsJson {
     json.writeArrayFieldStart("notes");
     for (String note : result.notes()) {
       json.writeString(note);
+    }
+    json.writeEndArray();
+    json.writeArrayFieldStart("bypasses");
+    for (BypassCount bypass : result.bypasses()) {
+      json.writeStartObject();
+      json.writeStringField("interlock", bypass.interlock());
+      json.writeStringField("cause", bypass.cause());
+      json.writeNumberField("times", bypass.times());
+      json.writeNumberField("would_act", bypass.wouldAct());
+      json.writeEndObject();
     }
     json.writeEndArray();
     json.writeArrayFieldStart("expectations");

@@ -1,6 +1,7 @@
 package bufferstop.report;
 
 import bufferstop.model.Values;
+import bufferstop.scenario.BypassCount;
 import bufferstop.scenario.ExpectationResult;
 import bufferstop.scenario.ScenarioResult;
 import bufferstop.scenario.Target;
@@ -44,7 +45,7 @@ public final class VerdictText {
     return result.unit().isEmpty() ? "" : " " + result.unit();
   }
 
-  /** What did not pass, why, and the values around that moment; empty when all passed. */
+  /** What did not pass, why, and the values around that moment, then what was bypassed. */
   public static String details(ScenarioResult result) {
     StringBuilder out = new StringBuilder();
     for (ExpectationResult expectation : result.expectations()) {
@@ -58,7 +59,25 @@ public final class VerdictText {
     if (out.length() > 0) {
       happenings(result.happenings(), out);
     }
+    out.append(bypasses(result.bypasses()));
     return out.toString();
+  }
+
+  /** A line for each bypass that was on; nothing when none was. */
+  public static String bypasses(List<BypassCount> bypasses) {
+    StringBuilder out = new StringBuilder();
+    for (BypassCount bypass : bypasses) {
+      if (bypass.times() > 0) {
+        out.append("  bypassed: %s.%s, ".formatted(bypass.interlock(), bypass.cause()));
+        out.append(times(bypass.times())).append("; would have acted ");
+        out.append(times(bypass.wouldAct())).append('\n');
+      }
+    }
+    return out.toString();
+  }
+
+  private static String times(long count) {
+    return count == 1 ? "once" : count + " times";
   }
 
   private static void details(ExpectationResult expectation, StringBuilder out) {

@@ -7,6 +7,7 @@ import bufferstop.image.Layout;
 import bufferstop.image.OperatorWrites;
 import bufferstop.image.SnapshotRing;
 import bufferstop.modbus.MapLinker;
+import bufferstop.model.Controller;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.ModbusMap;
 import bufferstop.model.Project;
@@ -15,7 +16,9 @@ import bufferstop.plant.FieldRun;
 import bufferstop.plant.PlantCatalog;
 import bufferstop.program.ControllerProgram;
 import bufferstop.program.ProgramLinker;
+import bufferstop.scenario.BypassCount;
 import bufferstop.st.Expression;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 
@@ -46,9 +49,9 @@ public record Rig(
   public static Rig build(Project project, PlantCatalog catalog, long seed, Diagnostics problems) {
     Layout layout = new Layout();
     ScanPoints scanPoints = ScanPoints.declare(layout);
-    ProgramLinker.declare(project.controller(), layout, problems);
+    ProgramLinker programLinker = ProgramLinker.declare(project.controller(), layout, problems);
     FieldLinker fieldLinker = FieldLinker.declare(project, catalog, seed, layout, problems);
-    ControllerProgram program = ProgramLinker.link(project.controller(), layout, problems);
+    ControllerProgram program = programLinker.link();
     FieldRun field = fieldLinker.link();
     List<ModbusMap> maps =
         project.maps().stream().map(m -> MapLinker.link(m, layout.field(), problems)).toList();
@@ -71,6 +74,26 @@ public record Rig(
             scanPoints);
     engine.start();
     return new Rig(project, layout, maps, field, engine, writes, snapshots, fieldLinker.hazards());
+  }
+
+  /** What came of bypasses so far, one for each cause that can be bypassed, in file order. */
+  public List<BypassCount> bypasses() {
+    List<BypassCount> all = new ArrayList<>();
+    for (Controller.Interlock interlock : project.controller().interlocks()) {
+      for (Controller.Cause cause : interlock.causes()) {
+        if (cause.bypass() != null) {
+          String name = interlock.name() + "." + cause.name();
+          long times = value(name + ".bypasses");
+          all.add(
+              new BypassCount(interlock.name(), cause.name(), times, value(name + ".would_acts")));
+        }
+      }
+    }
+    return List.copyOf(all);
+  }
+
+  private long value(String name) {
+    return engine.cells()[layout.field().find(name).index()];
   }
 
   /** The map of that name, or null. */

@@ -20,6 +20,7 @@ import bufferstop.model.Values;
 import bufferstop.plant.FieldRun;
 import bufferstop.plant.PlantCatalog;
 import bufferstop.plant.Switch;
+import bufferstop.scenario.BypassCount;
 import bufferstop.scenario.Target;
 import bufferstop.st.Expression;
 import bufferstop.st.ExpressionReader;
@@ -112,6 +113,11 @@ public final class VirtualRig implements Target {
   @Override
   public List<Happening> happenings() {
     return happenings;
+  }
+
+  @Override
+  public List<BypassCount> bypasses() {
+    return rig.bypasses();
   }
 
   @Override

@@ -73,6 +73,7 @@ public final class ScenarioRun {
         target.traceSha256(),
         List.copyOf(results),
         notes,
-        List.copyOf(all.subList(Math.max(0, all.size() - HAPPENINGS_KEPT), all.size())));
+        List.copyOf(all.subList(Math.max(0, all.size() - HAPPENINGS_KEPT), all.size())),
+        target.bypasses());
   }
 }

@@ -33,6 +33,11 @@ public interface Target {
   /** What happened in the plants so far, oldest first. */
   List<Happening> happenings();
 
+  /** What came of bypasses so far, one for each cause that can be bypassed, in file order. */
+  default List<BypassCount> bypasses() {
+    return List.of();
+  }
+
   /** Identity of the run so far, lower-case hex; the run ends with it. */
   String traceSha256();
 

@@ -39,6 +39,16 @@ public record BlockType(
     public static Pin real(String name, double initial, String text) {
       return new Pin(name, Type.LREAL, Double.doubleToLongBits(initial), false, text);
     }
+
+    /** Likewise. */
+    public static Pin truth(String name, boolean initial, String text) {
+      return new Pin(name, Type.BOOL, initial ? 1 : 0, false, text);
+    }
+
+    /** Likewise. */
+    public static Pin time(String name, long initialMicros, String text) {
+      return new Pin(name, Type.TIME, initialMicros, false, text);
+    }
   }
 
   /** How many cells an instance has. */

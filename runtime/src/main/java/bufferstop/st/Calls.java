@@ -1,10 +1,10 @@
 package bufferstop.st;
 
-import bufferstop.model.NearNames;
 import bufferstop.model.SourceText;
 import bufferstop.model.Type;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
@@ -26,8 +26,22 @@ final class Calls {
     this.strings = new StringCalls(typing);
   }
 
+  /** Whether the standard has a function of that name, in any case. */
+  static boolean isStandard(String name) {
+    String upper = name.toUpperCase(Locale.ROOT);
+    Matcher words = CONVERSION.matcher(upper);
+    return PLAIN.contains(upper)
+        || words.matches()
+            && Type.named(words.group(1)) != null
+            && Type.named(words.group(2)) != null;
+  }
+
   /** The typed call, or null after a diagnostic. */
   Expression type(Syntax.Call call, Type hint) {
+    UserFunction own = typing.function(call.name());
+    if (own != null) {
+      return new FunctionCalls(typing).type(call, own);
+    }
     if (RealFunction.exists(call.name())) {
       Expression operand =
           takes(call, 1, 1, "(IN)") ? typing.real(call.inputs().get(0), hint) : null;
@@ -238,14 +252,11 @@ final class Calls {
   private Expression unknown(Syntax.Call call, Type from, Type to) {
     boolean toBool = to == Type.BOOL && (from.isNumber() || from.isBitString());
     String input = call.inputs().size() == 1 ? typing.quoted(call.inputs().get(0)) : "x";
-    return typing.wrong(
-        typing.place(call.start(), call.nameEnd()),
-        "no function named `" + call.name() + "`",
-        "",
-        toBool ? "write `" + input + " <> 0`" : NearNames.question(call.name(), known()));
+    return typing.noFunction(call, toBool ? "write `" + input + " <> 0`" : "");
   }
 
-  private static List<String> known() {
+  /** The names of all standard functions. */
+  static List<String> known() {
     List<String> all = new ArrayList<>(PLAIN);
     all.addAll(StringCalls.NAMES);
     for (Type type : Type.values()) {

@@ -19,6 +19,7 @@ final class Code {
   private final MethodVisitor method;
   private int nextLocal = FIRST_FREE;
   private Label loopEnd; // of the innermost loop in this method, or null
+  private Label loopNext; // where that loop's next pass is prepared
 
   Code(ClassOutput output, MethodVisitor method) {
     this.output = output;
@@ -38,29 +39,24 @@ final class Code {
     method.visitMethodInsn(
         Opcodes.INVOKESTATIC, output.name(), name, isValue ? "([JI)J" : "([JI)I", false);
     if (!isValue) {
-      passOn(((Statement) node).mayLeave());
+      passOn((Statement) node);
     }
   }
 
   /** After a statement in a method of its own: what it left, this leaves. */
-  private void passOn(boolean mayLeave) {
-    if (!mayLeave) {
-      op(Opcodes.POP);
-      return;
-    }
+  private void passOn(Statement statement) {
     int end = local(1);
-    Label goOn = new Label();
     method.visitVarInsn(Opcodes.ISTORE, end);
-    method.visitVarInsn(Opcodes.ILOAD, end);
-    method.visitJumpInsn(Opcodes.IFEQ, goOn);
-    if (loopEnd != null) {
-      method.visitVarInsn(Opcodes.ILOAD, end);
-      push(Statement.EXIT);
-      method.visitJumpInsn(Opcodes.IF_ICMPEQ, loopEnd);
+    for (int how : new int[] {Statement.EXIT, Statement.RETURN, Statement.CONTINUE}) {
+      if (statement.mayEnd(how)) {
+        Label another = new Label();
+        method.visitVarInsn(Opcodes.ILOAD, end);
+        push(how);
+        method.visitJumpInsn(Opcodes.IF_ICMPNE, another);
+        end(how);
+        label(another);
+      }
     }
-    method.visitVarInsn(Opcodes.ILOAD, end);
-    op(Opcodes.IRETURN);
-    label(goOn);
   }
 
   /** Puts out a numeric expression as a double. */
@@ -228,20 +224,23 @@ final class Code {
         Opcodes.INVOKESTATIC, output.name(), output.branches(cases), "(J)I", false);
   }
 
-  /** Puts out the body of a loop; an EXIT in it goes to the label. */
-  void loop(Label end, Node body) {
-    Label outer = loopEnd;
+  /** Puts out the body of a loop; an EXIT in it goes to one label, a CONTINUE to the other. */
+  void loop(Label end, Label next, Node body) {
+    Label outerEnd = loopEnd;
+    Label outerNext = loopNext;
     loopEnd = end;
+    loopNext = next;
     put(body);
-    loopEnd = outer;
+    loopEnd = outerEnd;
+    loopNext = outerNext;
   }
 
-  /** Leaves the innermost loop, here or in the method that called this. */
-  void exit() {
-    if (loopEnd != null) {
-      jump(Opcodes.GOTO, loopEnd);
+  /** Ends a statement so, here or in the method that called this. */
+  void end(int how) {
+    if (loopEnd == null || how == Statement.RETURN) {
+      leave(how);
     } else {
-      leave(Statement.EXIT);
+      jump(Opcodes.GOTO, how == Statement.EXIT ? loopEnd : loopNext);
     }
   }
 

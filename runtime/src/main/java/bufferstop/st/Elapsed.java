@@ -2,23 +2,24 @@ package bufferstop.st;
 
 import bufferstop.model.SourceText;
 import bufferstop.model.Symbol;
-import bufferstop.model.SystemCells;
 import bufferstop.model.Type;
 import java.util.List;
 import org.objectweb.asm.Opcodes;
 
-/** The time that has passed since the moment in a cell. Logical time never overflows. */
+/** The time between the moments in two cells. Logical time never overflows. */
 final class Elapsed extends Expression {
   private final Symbol since;
+  private final Symbol until;
 
-  Elapsed(Symbol since) {
-    super(Type.TIME, SourceText.of("scan.time - " + since.name()));
+  Elapsed(Symbol since, Symbol until) {
+    super(Type.TIME, SourceText.of(until.name() + " - " + since.name()));
     this.since = since;
+    this.until = until;
   }
 
   @Override
   long bits(long[] cells, int at) {
-    return cells[SystemCells.TIME] - cells[Read.cell(since, at)];
+    return cells[Read.cell(until, at)] - cells[Read.cell(since, at)];
   }
 
   @Override
@@ -33,9 +34,7 @@ final class Elapsed extends Expression {
 
   @Override
   void emit(Code code) {
-    code.cells();
-    code.push(SystemCells.TIME);
-    code.op(Opcodes.LALOAD);
+    code.load(until);
     code.load(since);
     code.op(Opcodes.LSUB);
   }

@@ -123,7 +123,7 @@ public abstract class Expression extends Node {
   }
 
   /** Whether evaluating it may count an error. */
-  final boolean mayFail() {
+  boolean mayFail() {
     if (mayFail == null) {
       mayFail = failsItself() || operands().stream().anyMatch(Expression::mayFail);
     }

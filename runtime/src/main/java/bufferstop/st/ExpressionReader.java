@@ -78,6 +78,11 @@ public final class ExpressionReader {
     return value == null ? null : value.constant();
   }
 
+  /** Whether the standard has a function of that name, in any case. */
+  public static boolean isFunction(String name) {
+    return Calls.isStandard(name);
+  }
+
   /**
    * Reads a constant: a literal, or an expression of literals and named constants.
    *

@@ -52,7 +52,7 @@ final class For extends Statement {
     cells[Read.cell(control, at)] = value;
     while (!isBeyond(value, end, step, type) && mayPass(cells, place)) {
       int how = body.run(cells, at);
-      if (how != ON) {
+      if (how == EXIT || how == RETURN) {
         return how == EXIT ? ON : how;
       }
       if (!hasNext(value, step, type)) {
@@ -90,10 +90,10 @@ final class For extends Statement {
         : Long.compareUnsigned(type.greatest() - value, step) >= 0;
   }
 
-  /** An EXIT in it leaves this loop and no more. */
+  /** An EXIT or CONTINUE in it is of this loop. */
   @Override
-  boolean mayLeave() {
-    return false;
+  boolean mayEnd(int how) {
+    return how == RETURN && body.mayEnd(how);
   }
 
   @Override
@@ -112,6 +112,7 @@ final class For extends Statement {
     int value = code.local(2);
     int end = code.local(2);
     Label again = new Label();
+    Label next = new Label();
     Label out = new Label();
     code.errors();
     code.storeLocal(watched);
@@ -132,7 +133,8 @@ final class For extends Statement {
     code.place(place);
     code.call(For.class, "mayPass", "([JI)Z");
     code.jump(Opcodes.IFEQ, out);
-    code.loop(out, body);
+    code.loop(out, next, body);
+    code.label(next);
     code.loadLocal(value);
     emitStep(code, "hasNext", "(JJLbufferstop/model/Type;)Z");
     code.jump(Opcodes.IFEQ, out);

@@ -44,6 +44,7 @@ final class Lexer {
               "BY",
               "OF",
               "EXIT",
+              "CONTINUE",
               "RETURN"));
 
   private static final int LONGEST = 200;
@@ -75,7 +76,7 @@ final class Lexer {
           "!",
           "write `NOT`");
   private static final Pattern SYMBOL =
-      Pattern.compile("\\*\\*|\\.\\.|:=|<=|>=|<>|[-+*/<>=&(),;:\\[\\]]");
+      Pattern.compile("\\*\\*|\\.\\.|:=|<=|=>|>=|<>|[-+*/<>=&(),;:\\[\\]]");
 
   private final SourceText source;
   private final Diagnostics problems;

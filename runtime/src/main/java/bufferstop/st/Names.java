@@ -8,6 +8,7 @@ import bufferstop.model.Enumeration;
 import bufferstop.model.NamedConstant;
 import bufferstop.model.NearNames;
 import bufferstop.model.Position;
+import bufferstop.model.Routine;
 import bufferstop.model.Scope;
 import bufferstop.model.SourceText;
 import bufferstop.model.Symbol;
@@ -20,6 +21,9 @@ import java.util.function.Function;
 
 /** Finds what a name stands for, or says which name may have been meant. */
 final class Names {
+  private static final String OWN_FUNCTIONS =
+      "functions of your own may be used in the controller only";
+
   private final Scope scope;
   private final Function<String, Expression> aliases;
   private final Diagnostics problems;
@@ -144,6 +148,63 @@ final class Names {
     return scope.scratch(cells);
   }
 
+  /** The user's function of that name, or null. */
+  UserFunction function(String name) {
+    return scope instanceof CallScope calls ? calls.function(name) : null;
+  }
+
+  /** The instance of a block of that name, or null. */
+  Instance instance(String name) {
+    return scope instanceof CallScope calls ? calls.instance(name) : null;
+  }
+
+  /** Reports a call of a function that is not there. Returns null. */
+  Expression noFunction(Syntax.Call call, Position position, String help) {
+    if (Routine.isDoubted(call.written(), problems)) {
+      return null;
+    }
+    Instance instance = instance(call.written());
+    if (instance != null) {
+      String output = instance.name() + "." + instance.type().outputs().get(0).name();
+      problems.add(
+          Diagnostic.error(position, "`" + instance.name() + "` is a block, not a function")
+              .expected("a statement that calls it: `" + instance.name() + "(...);`")
+              .help("call it before, then read `" + output + "`"));
+      return null;
+    }
+    List<String> known = new ArrayList<>();
+    if (scope instanceof CallScope calls) {
+      known.addAll(calls.functions());
+    }
+    known.addAll(Calls.known());
+    String near = NearNames.question(call.written(), known);
+    String elsewhere = scope instanceof CallScope ? "" : OWN_FUNCTIONS;
+    String advice = help.isEmpty() ? near : help;
+    problems.add(
+        Diagnostic.error(position, "no function named `" + call.written() + "`")
+            .help(advice.isEmpty() ? elsewhere : advice));
+    return null;
+  }
+
+  /** Reports a call of a block that is not there. */
+  void noInstance(String name, Position position) {
+    if (problems.doubts(name)) {
+      return;
+    }
+    List<String> known = scope instanceof CallScope c ? List.copyOf(c.instances()) : List.of();
+    UserFunction function = function(name);
+    boolean isFunction = function != null || Calls.isStandard(name);
+    String near = NearNames.question(name, known);
+    problems.add(
+        isFunction
+            ? Diagnostic.error(position, "the value of `" + name + "` is not used")
+                .expected("a block that is called, or an assignment")
+                .help("write `name := " + name + "(...);`")
+            : Diagnostic.error(position, "no block named `" + name + "`")
+                .expected(known.isEmpty() ? "" : String.join(", ", known))
+                .help(near.isEmpty() ? "declare it: `" + name + ": {block: TON}`" : near));
+  }
+
   /** The symbol of a name, or null after a diagnostic. */
   Symbol symbol(String name, Position position, Type fitting, String expected) {
     Symbol symbol = scope.find(name);
@@ -164,10 +225,6 @@ final class Names {
     }
   }
 
-  private String kind() {
-    return scope instanceof Defined ? "constant" : "point";
-  }
-
   private Diagnostic unknown(String name, Position position, Type fitting, String expected) {
     ArrayBounds array = scope.definitions().array(name);
     if (array != null) {
@@ -178,11 +235,22 @@ final class Names {
     Diagnostic unknown =
         Diagnostic.error(position, "no " + kind() + " named " + Wording.quote(name))
             .expected(expected)
-            .help(NearNames.question(name, near));
+            .help(near.isEmpty() ? helpAbout(name) : NearNames.question(name, near));
     Symbol best = near.isEmpty() ? null : scope.find(near.get(0));
     return best == null || best.declared() == null
         ? unknown
         : unknown.note(best.declared(), "`" + best.name() + "` is declared here");
+  }
+
+  private String kind() {
+    if (scope instanceof CallScope calls) {
+      return calls.kindOfNames();
+    }
+    return scope instanceof Defined ? "constant" : "point";
+  }
+
+  private String helpAbout(String name) {
+    return scope instanceof CallScope calls ? calls.helpAbout(name) : "";
   }
 
   /** Names of a type that fits; when none of them is near, any. */

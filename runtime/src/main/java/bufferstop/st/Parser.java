@@ -88,9 +88,16 @@ final class Parser {
       fail(
           Diagnostic.error(place(token), "the expression ends before " + found(token))
               .expected(token.is(")") ? "no more `)` than `(`" : "an operator or the end")
-              .help(token.is(":=") ? "write `=` to compare" : ""));
+              .help(helpAbout(token)));
     }
     return syntax;
+  }
+
+  private static String helpAbout(Token token) {
+    if (token.is("=>")) {
+      return "write `>=` to compare";
+    }
+    return token.is(":=") ? "write `=` to compare" : "";
   }
 
   Syntax expression() {
@@ -240,8 +247,7 @@ final class Parser {
     List<Syntax> inputs = new ArrayList<>();
     if (!peek().is(")")) {
       do {
-        refuseInputName();
-        inputs.add(expression());
+        inputs.add(input(name));
       } while (!failed && takeIf(","));
     }
     close(open);
@@ -256,15 +262,24 @@ final class Parser {
     }
     return upper.equals("MOVE") && inputs.size() == 1
         ? new Syntax.Brackets(inputs.get(0), name.start(), last().end())
-        : new Syntax.Call(upper, inputs, name.start(), name.end(), last().end());
+        : new Syntax.Call(name.text(), inputs, name.start(), name.end(), last().end());
   }
 
-  private void refuseInputName() {
-    if (peek().kind() == Token.Kind.NAME && tokens.get(at + 1).is(":=")) {
-      fail(
-          Diagnostic.error(place(peek()), "an input is named `" + peek().text() + "`")
-              .expected("inputs in order, without their names"));
+  private Syntax input(Token function) {
+    Token name = peek();
+    if (name.kind() != Token.Kind.NAME || !peekSecond().is(":=")) {
+      return expression();
     }
+    if (Calls.isStandard(function.text())) {
+      fail(
+          Diagnostic.error(place(name), "an input is named `" + name.text() + "`")
+              .expected("inputs in order, without their names"));
+      return expression();
+    }
+    take();
+    take();
+    Syntax value = expression();
+    return new Syntax.Named(name.text(), value, name.start(), name.end(), value.end());
   }
 
   private static boolean isLong(Operator operator) {
@@ -279,7 +294,8 @@ final class Parser {
     return new Syntax.Brackets(chain, start, end);
   }
 
-  private void close(Token open) {
+  /** Takes the bracket that closes {@code open}. */
+  void close(Token open) {
     close(open, ")");
   }
 

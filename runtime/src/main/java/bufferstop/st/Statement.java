@@ -14,6 +14,12 @@ public abstract class Statement extends Node {
   /** How a statement ended: the innermost loop is left. */
   static final int EXIT = 1;
 
+  /** How a statement ended: the body of the function or block is left. */
+  static final int RETURN = 2;
+
+  /** How a statement ended: the innermost loop goes on with its next pass. */
+  static final int CONTINUE = 3;
+
   Statement() {}
 
   /** Runs it as it stands, slowly; {@link Compiled} does the same faster. */
@@ -29,10 +35,10 @@ public abstract class Statement extends Node {
    */
   abstract int run(long[] cells, int at);
 
-  /** Whether it can end otherwise than with {@link #ON}. */
-  boolean mayLeave() {
+  /** Whether it can end so. */
+  boolean mayEnd(int how) {
     for (Node part : parts()) {
-      if (part instanceof Statement statement && statement.mayLeave()) {
+      if (part instanceof Statement statement && statement.mayEnd(how)) {
         return true;
       }
     }
@@ -181,16 +187,22 @@ public abstract class Statement extends Node {
     }
   }
 
-  /** EXIT. */
-  static final class Exit extends Statement {
-    @Override
-    int run(long[] cells, int at) {
-      return EXIT;
+  /** EXIT, RETURN or CONTINUE. */
+  static final class Leave extends Statement {
+    private final int how;
+
+    Leave(int how) {
+      this.how = how;
     }
 
     @Override
-    boolean mayLeave() {
-      return true;
+    int run(long[] cells, int at) {
+      return how;
+    }
+
+    @Override
+    boolean mayEnd(int asked) {
+      return asked == how;
     }
 
     @Override
@@ -205,7 +217,7 @@ public abstract class Statement extends Node {
 
     @Override
     void emit(Code code) {
-      code.exit();
+      code.end(how);
     }
   }
 

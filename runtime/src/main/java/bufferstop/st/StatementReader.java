@@ -19,9 +19,9 @@ import java.util.Set;
 import java.util.TreeSet;
 
 /**
- * Reads Structured Text statements: assignments, IF with ELSIF and ELSE, CASE, FOR, EXIT, empty
- * ones. After a problem it goes on at the next {@code ;}, so that all problems are found in one
- * pass.
+ * Reads Structured Text statements: assignments, calls of blocks, IF with ELSIF and ELSE, CASE,
+ * FOR, EXIT, CONTINUE, RETURN, empty ones. After a problem it goes on at the next {@code ;}, so
+ * that all problems are found in one pass.
  */
 public final class StatementReader {
   private static final int DEEPEST = 100;
@@ -32,16 +32,19 @@ public final class StatementReader {
   private final Parser parser;
   private final Names names;
   private final Typing typing;
+  private final boolean isBody;
   private final List<Program.Write> writes = new ArrayList<>();
+  private final List<Program.BlockCall> blockCalls = new ArrayList<>();
   private final Set<String> written = new TreeSet<>(); // names of what is in writes
   private final AssignmentReader assignments;
   private final Map<Symbol, Position> controls = new LinkedHashMap<>(); // of the loops around
   private final Deque<Token> open = new ArrayDeque<>(); // the words that begin what is not closed
 
   private StatementReader(
-      SourceText text, Scope scope, Assignable assignable, Diagnostics problems) {
+      SourceText text, Scope scope, Assignable assignable, boolean isBody, Diagnostics problems) {
     this.text = text;
     this.assignable = assignable;
+    this.isBody = isBody;
     this.problems = problems;
     this.parser = new Parser(text, problems);
     this.names = new Names(scope, name -> null, problems);
@@ -58,8 +61,17 @@ public final class StatementReader {
    */
   public static Program read(
       SourceText text, Scope scope, Assignable assignable, Diagnostics problems) {
-    StatementReader reader = new StatementReader(text, scope, assignable, problems);
-    return new Program(reader.all(), reader.writes);
+    return new StatementReader(text, scope, assignable, false, problems).program();
+  }
+
+  /** Reads the body of a function or block, which RETURN leaves; otherwise likewise. */
+  public static Program body(
+      SourceText text, CallScope scope, Assignable assignable, Diagnostics problems) {
+    return new StatementReader(text, scope, assignable, true, problems).program();
+  }
+
+  private Program program() {
+    return new Program(all(), writes, blockCalls, typing.called());
   }
 
   private Statement all() {
@@ -121,9 +133,10 @@ public final class StatementReader {
     if (!startsStatement(token)) {
       noStatement(token);
     } else if (token.kind() != Token.Kind.KEYWORD) {
-      statement = assignments.read(parser.take());
-    } else if (token.is("EXIT")) {
-      statement = exit(parser.take());
+      Token name = parser.take();
+      statement = parser.peek().is("(") ? call(name) : assignments.read(name);
+    } else if (token.is("EXIT") || token.is("CONTINUE") || token.is("RETURN")) {
+      statement = leave(parser.take());
     } else if (open.size() >= DEEPEST) {
       statement = tooDeep();
     } else {
@@ -139,7 +152,9 @@ public final class StatementReader {
         || token.is("IF")
         || token.is("CASE")
         || token.is("FOR")
-        || token.is("EXIT");
+        || token.is("EXIT")
+        || token.is("CONTINUE")
+        || token.is("RETURN");
   }
 
   private Statement block(Token start) {
@@ -168,12 +183,38 @@ public final class StatementReader {
     return body;
   }
 
-  private Statement exit(Token exit) {
-    if (isOpen("FOR")) {
-      return new Statement.Exit();
+  private Statement leave(Token word) {
+    if (word.is("RETURN")) {
+      return isBody ? new Statement.Leave(Statement.RETURN) : refuseReturn(word);
     }
-    problems.add(Diagnostic.error(parser.place(exit), "`EXIT` outside a loop"));
+    if (isOpen("FOR")) {
+      return new Statement.Leave(word.is("EXIT") ? Statement.EXIT : Statement.CONTINUE);
+    }
+    problems.add(Diagnostic.error(parser.place(word), "`" + word.text() + "` outside a loop"));
     return null;
+  }
+
+  private Statement refuseReturn(Token word) {
+    problems.add(
+        Diagnostic.error(parser.place(word), "`RETURN` outside a function or function block")
+            .help("put what follows into an `IF`"));
+    return null;
+  }
+
+  private Statement call(Token name) {
+    Instance instance = null;
+    if (name.kind() == Token.Kind.NAME) {
+      instance = names.instance(name.text());
+      if (instance == null) {
+        names.noInstance(name.text(), parser.place(name));
+      }
+    }
+    CallReader reader = new CallReader(this, parser, typing, problems);
+    Statement call = reader.read(instance);
+    if (instance != null) {
+      blockCalls.add(new Program.BlockCall(instance, reader.given(), parser.place(name)));
+    }
+    return call;
   }
 
   private void noStatement(Token token) {

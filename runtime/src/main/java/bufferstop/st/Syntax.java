@@ -1,6 +1,7 @@
 package bufferstop.st;
 
 import java.util.List;
+import java.util.Locale;
 
 /** An expression as it is written, before names and types are known. Offsets are into its text. */
 sealed interface Syntax {
@@ -39,11 +40,24 @@ sealed interface Syntax {
   /**
    * A function.
    *
-   * @param name upper case
+   * @param written its name as written
    * @param nameEnd offset after the name
    */
-  record Call(String name, List<Syntax> inputs, int start, int nameEnd, int end)
-      implements Syntax {}
+  record Call(String written, List<Syntax> inputs, int start, int nameEnd, int end)
+      implements Syntax {
+
+    /** The name in upper case. */
+    String name() {
+      return written.toUpperCase(Locale.ROOT);
+    }
+  }
+
+  /**
+   * An input with its name: {@code IN := x}. Inputs of a call alone.
+   *
+   * @param nameEnd offset after the name
+   */
+  record Named(String name, Syntax value, int start, int nameEnd, int end) implements Syntax {}
 
   /** Parts of something already reported; what is wrong inside them still counts. */
   record Remains(List<Syntax> parts, int start, int end) implements Syntax {}

@@ -6,6 +6,7 @@ import bufferstop.model.Symbol;
 import bufferstop.model.Symbol.Kind;
 import bufferstop.model.SystemCells;
 import bufferstop.model.Type;
+import bufferstop.model.Values;
 import java.util.List;
 
 /** Trees that no user wrote: what declared interlocks, sequences and alarms come to. */
@@ -27,6 +28,11 @@ public final class Terms {
     return new Constant(Type.TIME, micros, SourceText.of(micros + "us"));
   }
 
+  /** A value of any type, in its encoding. */
+  public static Expression value(Type type, long bits) {
+    return new Constant(type, bits, SourceText.of(Values.print(type, bits)));
+  }
+
   /** An LREAL. */
   public static Expression real(double value) {
     return new Constant(
@@ -45,12 +51,21 @@ public final class Terms {
 
   /** The time of this scan. */
   public static Expression now() {
-    return read(new Symbol(SystemCells.TIME, "scan.time", Type.TIME, Kind.INTERNAL, "", "", null));
+    return read(scanTime());
+  }
+
+  private static Symbol scanTime() {
+    return new Symbol(SystemCells.TIME, "scan.time", Type.TIME, Kind.INTERNAL, "", "", null);
   }
 
   /** The time since the moment in a cell. */
   public static Expression elapsed(Symbol since) {
-    return new Elapsed(since);
+    return between(since, scanTime());
+  }
+
+  /** The time from the moment in one cell to that in another. */
+  public static Expression between(Symbol since, Symbol until) {
+    return new Elapsed(since, until);
   }
 
   /** NOT. */
@@ -77,6 +92,13 @@ public final class Terms {
       chain = new Logic(operator, chain, operand, operand.source());
     }
     return chain;
+  }
+
+  /** One more than an integer. */
+  public static Expression next(Symbol symbol) {
+    Expression one = new Constant(symbol.type(), 1, SourceText.of("1"));
+    return new IntegerArithmetic(
+        Operator.PLUS, read(symbol), one, SourceText.of(symbol.name() + " + 1"));
   }
 
   /** Whether {@code left} is at least {@code right}, both of one type that has an order. */

@@ -24,6 +24,7 @@ final class Typing {
   private final Diagnostics problems;
   private final Mismatch mismatch;
   private final Calls calls;
+  private final List<Program.Call> called = new ArrayList<>();
   private final Elements elements;
   private Enumeration wish; // what a hint of ENUM stands for
 
@@ -100,6 +101,9 @@ final class Typing {
     }
     if (syntax instanceof Syntax.Remains remains) {
       remains.parts().forEach(part -> type(part, null));
+    }
+    if (syntax instanceof Syntax.Named named) {
+      type(named.value(), null);
     }
     return syntax instanceof Syntax.Call call ? calls.type(call, hint) : null;
   }
@@ -427,6 +431,26 @@ final class Typing {
               .expected(operation.type().isInteger() ? Wording.range(operation.type()) : ""));
     }
     return operation;
+  }
+
+  /** The user's function of that name, or null. */
+  UserFunction function(String name) {
+    return names.function(name);
+  }
+
+  /** Notes a call of a user's function. */
+  void called(UserFunction function, Position position) {
+    called.add(new Program.Call(function, position));
+  }
+
+  /** The calls of users' functions so far. */
+  List<Program.Call> called() {
+    return called;
+  }
+
+  /** Reports a call of a function that is not there. Returns null. */
+  Expression noFunction(Syntax.Call call, String help) {
+    return names.noFunction(call, place(call.start(), call.nameEnd()), help);
   }
 
   Expression wrong(Syntax syntax, String message, String expected, String help) {

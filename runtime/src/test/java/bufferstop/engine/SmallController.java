@@ -55,8 +55,16 @@ public final class SmallController {
   public static SmallController ofProject(String project) {
     Diagnostics problems = new Diagnostics();
     Rig rig = build(project, problems);
-    assertEquals(List.of(), problems.sorted());
+    assertEquals(List.of(), problems.sorted().stream().filter(d -> isError(d)).toList());
     return new SmallController(rig, build(project, new Diagnostics())); // places count from 1
+  }
+
+  /** Puts a project together from several files, the last of them project.yaml. */
+  public static SmallController ofFiles(List<String> names, List<String> texts) {
+    Diagnostics problems = new Diagnostics();
+    Rig rig = build(names, texts, problems);
+    assertEquals(List.of(), problems.sorted());
+    return new SmallController(rig, build(names, texts, new Diagnostics()));
   }
 
   /** First lines of what is reported of a controller. */
@@ -66,20 +74,31 @@ public final class SmallController {
     return problems.sorted().stream().map(Diagnostic::message).toList();
   }
 
+  private static boolean isError(Diagnostic problem) {
+    return problem.severity() == Diagnostic.Severity.ERROR;
+  }
+
   private static String header(String controller) {
     return "project: small\nscan: T#1ms\ncontroller:\n" + controller.indent(2);
   }
 
   private static Rig build(String project, Diagnostics problems) {
+    return build(List.of("project.yaml"), List.of(project), problems);
+  }
+
+  private static Rig build(List<String> names, List<String> texts, Diagnostics problems) {
     try {
       Path folder = Files.createTempDirectory("small-controller");
-      Path file = folder.resolve("project.yaml");
       try {
-        Files.writeString(file, project);
-        Project read = ProjectLoader.read(file, problems);
+        for (int i = 0; i < names.size(); i++) {
+          Files.writeString(folder.resolve(names.get(i)), texts.get(i));
+        }
+        Project read = ProjectLoader.read(folder, problems);
         return Rig.build(read, PlantCatalog.find(List.of(), problems), 1, problems);
       } finally {
-        Files.deleteIfExists(file);
+        for (String name : names) {
+          Files.deleteIfExists(folder.resolve(name));
+        }
         Files.delete(folder);
       }
     } catch (IOException e) {

@@ -10,6 +10,10 @@ class EdgesTest {
   // Source: IEC 61131-3:2003, Table 35 and its note [from memory, not re-read]; the memory starts
   // FALSE as in the body printed there, so a level in the first scan counts as an edge.
 
+  private static SmallController primed(String block) {
+    return edge(block + ", PRIMED: TRUE");
+  }
+
   private static SmallController edge(String block) {
     return SmallController.of(
         """
@@ -56,6 +60,42 @@ class EdgesTest {
         """
         CLK  1 1 0 0
         b.Q  0 0 1 0
+        """);
+  }
+
+  @Test
+  void trueInTheFirstScanIsNoEdgeWhenPrimed() { // R_TRIG-3
+    play(
+        primed("R_TRIG"),
+        """
+        CLK  1 1 0 1
+        b.Q  0 0 0 1
+        """);
+  }
+
+  @Test
+  void falseInTheFirstScanIsNoEdgeWhenPrimed() { // F_TRIG-2
+    play(
+        primed("F_TRIG"),
+        """
+        CLK  0 0 1 0 0 1 1 0
+        b.Q  0 0 0 1 0 0 0 1
+        """);
+  }
+
+  @Test
+  void aPrimedBlockSeesTheFirstRealEdge() { // primed from CLK: the other level changes nothing
+    play(
+        primed("R_TRIG"),
+        """
+        CLK  0 1 1
+        b.Q  0 1 0
+        """);
+    play(
+        primed("F_TRIG"),
+        """
+        CLK  1 0 0
+        b.Q  0 1 0
         """);
   }
 }

@@ -8,15 +8,24 @@ import org.junit.jupiter.api.Test;
 /** TOF, scan by scan. */
 class OffDelayTest {
   // Source: IEC 61131-3:2003, Table 37 [from memory, not re-read]; a preset that changes while
-  // timing
-  // acts at once until the first expiry, and the starting scan shows ET = 0 [project choice].
+  // timing acts at once until the first expiry, unless latched; the starting scan shows ET = 0
+  // [project choice].
 
   private static SmallController timer(long presetMillis) {
+    return timer("", presetMillis);
+  }
+
+  private static SmallController latchedTimer(long presetMillis) {
+    return timer(", LATCHED: TRUE", presetMillis);
+  }
+
+  private static SmallController timer(String option, long presetMillis) {
     return SmallController.of(
             """
             operator: {IN: {type: BOOL}, PT: {type: TIME}}
-            blocks: {b: {block: TOF, IN: IN, PT: PT}}
-            """)
+            blocks: {b: {block: TOF, IN: IN, PT: PT%s}}
+            """
+                .formatted(option))
         .set("PT", presetMillis);
   }
 
@@ -66,6 +75,19 @@ class OffDelayTest {
         PT    300 300 300 500 500 500 500 500
         b.Q     1   1   1   1   1   1   0   1
         b.ET    0   0 100 200 300 400 500   0
+        """);
+  }
+
+  @Test
+  void keepsThePresetOfTheFallWhenLatched() { // TOF-5
+    play(
+        latchedTimer(300),
+        """
+        t       0 100 200 300 400 500 600 700
+        IN      1   0   0   0   0   0   0   1
+        PT    300 300 300 500 500 500 500 500
+        b.Q     1   1   1   1   0   0   0   1
+        b.ET    0   0 100 200 300 300 300   0
         """);
   }
 

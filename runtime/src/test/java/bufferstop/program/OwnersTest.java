@@ -13,7 +13,7 @@ class OwnersTest {
       sequences:
         seq:
           steps: {A: {initial: TRUE, do: [N q]}, B: {do: [S q]}}
-          transitions: [{from: A, to: B, when: "FALSE"}]
+          transitions: [{from: A, to: B, when: "FALSE"}, {from: B, to: A, when: "FALSE"}]
       """;
   private static final String OUTPUT = "outputs: {q: {type: BOOL}}\n";
 

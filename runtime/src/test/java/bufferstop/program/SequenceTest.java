@@ -17,16 +17,18 @@ class SequenceTest {
   // Source: IEC 61131-3:2003, 2.6.5 [re-read]; IEC 60848, rules 1 to 5 [second-hand]. One evolution
   // a scan, first written wins a selection, a step left and entered begins anew [project choices].
 
+  /** The first step is initial, and each with a star. */
   private static SmallController chart(String inputs, String steps, List<String> transitions) {
     StringBuilder yaml = new StringBuilder("operator:\n");
     for (String input : inputs.split(" ")) {
       yaml.append("  ").append(input).append(": {type: BOOL}\n");
     }
     yaml.append("sequences:\n  seq:\n    steps:\n");
-    String options = "initial: TRUE";
+    boolean first = true;
     for (String step : steps.split(" ")) {
-      yaml.append("      ").append(step).append(": {").append(options).append("}\n");
-      options = "";
+      String options = first || step.endsWith("*") ? "initial: TRUE" : "";
+      yaml.append("      %s: {%s}\n".formatted(step.replace("*", ""), options));
+      first = false;
     }
     yaml.append("    transitions:\n");
     for (String transition : transitions) {
@@ -106,6 +108,69 @@ class SequenceTest {
         t2       0   0   1   0   1
         seq.*.X A,B A,B B,C B,C C
         seq.B.T  0 100   0 100 200
+        """);
+  }
+
+  static Stream<List<String>> ev5AloneInEveryOrder() {
+    return orders(List.of("from: A, to: B, when: t1", "from: B, to: C, when: t2")).stream();
+  }
+
+  @ParameterizedTest // EV-5 as the reference gives it, and EV-6
+  @MethodSource("ev5AloneInEveryOrder")
+  void activatesAndDeactivatesAtOnceFromSeveralInitialSteps(List<String> transitions) {
+    play(
+        chart("t1 t2", "A B* C", transitions),
+        """
+        t        0 100 200 300
+        t1       0   1   0   0
+        t2       0   1   0   1
+        seq.*.X A,B B,C B,C C
+        seq.B.T  0   0 100 200
+        """);
+  }
+
+  @Test
+  void severalInitialStepsAreActiveAtTheStartAndMoveByThemselves() { // E1, IEC 60848
+    play(
+        chart(
+            "a b",
+            "A1 A2 B1* B2",
+            List.of("from: A1, to: A2, when: a", "from: B1, to: B2, when: b")),
+        """
+        t         0 100 200
+        a         0   1   0
+        b         0   0   1
+        seq.*.X  A1,B1 A2,B1 A2,B2
+        seq.B1.T  0 100 200
+        """);
+  }
+
+  @Test
+  void crossesAtOnceWhatCanBeCrossedAtOnce() { // E4
+    play(
+        chart(
+            "c",
+            "A1 A2 A3 B1* B2 C1* C2",
+            List.of(
+                "from: A1, to: A2, when: c",
+                "from: A2, to: A3, when: c",
+                "from: B1, to: B2, when: c",
+                "from: C1, to: C2, when: NOT c")),
+        """
+        c        0        1        1
+        seq.*.X  A1,B1,C2 A2,B2,C2 A3,B2,C2
+        """);
+  }
+
+  @Test
+  void mustCrossWhatIsEnabledAndNothingElse() { // E2: j holds before all its steps are active
+    play(
+        chart(
+            "a j", "A B* C D", List.of("from: A, to: C, when: a", "from: [C, B], to: D, when: j")),
+        """
+        a        0   1   0
+        j        1   1   1
+        seq.*.X  A,B B,C D
         """);
   }
 

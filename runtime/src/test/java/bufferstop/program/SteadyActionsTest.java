@@ -23,22 +23,36 @@ class SteadyActionsTest {
             sd: {type: BOOL}
             ds: {type: BOOL}
             sl: {type: BOOL}
+            turns: {type: LINT}
           blocks:
             down: {block: CTD, CD: p, LD: down.Q, PV: 5}
             both: {block: CTUD, CU: p, CD: d, R: down.Q, PV: 3}
+          interlocks:
+            guard:
+              trip:
+                two: {vote: 2, of: {a: l, b: d, c: sl}, differ_after: T#1ms, on_delay: T#9ms}
+                one: {when: sd, bypass: {when: seq.A.X, at_most: T#2ms}}
+              reset: p
+              group: all
           sequences:
             seq:
               abort: {when: both.QU, to: C}
+              hold: {when: p}
+              manual: {when: l, next: d}
+              actions: {count: "turns := turns + 1;"}
               steps:
                 A:
                   initial: TRUE
                   do: [L T#2ms l, D T#2ms d, P p, SD T#4ms sd, DS T#3ms ds, SL T#4ms sl]
-                B: {}
+                B: {run: inner, do: [P1 count, P0 count]}
                 C: {do: [R l, R sd, R ds, R sl]}
               transitions:
                 - {from: A, to: B, when: seq.A.T >= T#3ms}
                 - {from: B, to: C, when: seq.B.T >= T#3ms}
                 - {from: C, to: A, when: "TRUE"}
+            inner:
+              steps: {X: {initial: TRUE}, Y: {final: TRUE}}
+              transitions: [{from: X, to: Y, when: p}]
           """);
 
   private final int pulse = chart.rig().layout().controller().find("p").index();

@@ -7,6 +7,7 @@ import bufferstop.model.Position;
 import bufferstop.model.Project;
 import bufferstop.model.Scenario;
 import bufferstop.model.SourceText;
+import bufferstop.scenario.BypassCount;
 import bufferstop.scenario.ExpectationResult;
 import bufferstop.scenario.ScenarioResult;
 import bufferstop.scenario.Verdict;
@@ -28,6 +29,7 @@ final class Results {
         0,
         new Controller(
             Definitions.NONE,
+            List.of(),
             List.of(),
             List.of(),
             List.of(),
@@ -62,7 +64,8 @@ final class Results {
         "cd34",
         List.of(expectations),
         verdict == Verdict.INCONCLUSIVE ? List.of("the trigger never came") : List.of(),
-        List.of());
+        List.of(),
+        List.of(new BypassCount("line_stop", "chain_open", 2, 1)));
   }
 
   static ExpectationResult expectation(String text, Verdict verdict, Double margin, long atMicros) {

@@ -120,6 +120,15 @@ class ResultsJsonTest {
   }
 
   @Test
+  void everyBypassIsCounted() throws IOException {
+    Map<?, ?> scenario = scenario(written("p", Results.scenario("a", "f", 1, Verdict.PASSED)), 0);
+    assertEquals(
+        List.of(
+            Map.of("interlock", "line_stop", "cause", "chain_open", "times", 2, "would_act", 1)),
+        scenario.get("bypasses"));
+  }
+
+  @Test
   void differentSeedsAreToldByTheScenarios() throws IOException {
     Map<?, ?> root =
         written(

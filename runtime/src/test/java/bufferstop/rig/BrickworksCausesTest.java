@@ -79,6 +79,7 @@ class BrickworksCausesTest {
     Controller weaker =
         new Controller(
             c.definitions(),
+            c.routines(),
             c.points(),
             c.blocks(),
             List.copyOf(interlocks),
@@ -104,7 +105,7 @@ class BrickworksCausesTest {
     SourceText never = SourceText.of(interlock.kind() == InterlockKind.TRIP ? "FALSE" : "TRUE");
     List<Cause> causes =
         interlock.causes().stream()
-            .map(c -> c.name().equals(cause) ? new Cause(c.name(), never, c.position()) : c)
+            .map(c -> c.name().equals(cause) ? Cause.plain(c.name(), never, c.position()) : c)
             .toList();
     return new Interlock(
         interlock.name(),
@@ -112,6 +113,7 @@ class BrickworksCausesTest {
         causes,
         interlock.reset(),
         interlock.makesSafe(),
+        interlock.group(),
         interlock.text(),
         interlock.position());
   }

@@ -20,6 +20,10 @@ class ExpressionProperties {
   };
   private static final String[] SOUP = {
     "b",
+    "b(",
+    "=>",
+    "RETURN",
+    "CONTINUE",
     "i",
     "r",
     "t",

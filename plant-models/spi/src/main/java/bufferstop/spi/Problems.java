@@ -14,4 +14,11 @@ public interface Problems {
    * @param help how to mend it; may be empty
    */
   void error(Settings at, String parameter, String message, String expected, String help);
+
+  /**
+   * Reports what can be run but is probably not meant; parameters as in {@link #error}. A host that
+   * does not know it says nothing.
+   */
+  default void warning(
+      Settings at, String parameter, String message, String expected, String help) {}
 }

@@ -14,6 +14,7 @@ public final class Bench {
   private static final Map<String, Benchmark> ALL = new TreeMap<>();
 
   static {
+    ALL.put("feeder", new FeederBenchmark());
     ALL.put("modbus", new ModbusBenchmark());
     ALL.put("scan", new ScanBenchmark());
     ALL.put("start", new StartBenchmark());

@@ -1,0 +1,61 @@
+package bufferstop.feeder;
+
+import java.io.DataInput;
+import java.io.DataOutput;
+import java.io.IOException;
+
+/**
+ * Energy registers, kept as whole microjoules so that nothing is lost over a long run. Quadrants by
+ * the signs of P and Q: 0 import lagging, 1 export with Q above 0, 2 export below, 3 import
+ * leading.
+ */
+final class Registers {
+  private static final double PER_HOUR = 3.6e9; // microjoules a watt hour
+
+  private long imported;
+  private long exported;
+  private final long[] reactive = new long[4];
+
+  /** Counts a time at constant power. */
+  void add(double watts, double vars, long micros) {
+    long energy = Math.round(watts * micros);
+    if (energy > 0) {
+      imported += energy;
+    } else {
+      exported -= energy;
+    }
+    int quadrant = watts >= 0 ? vars >= 0 ? 0 : 3 : vars >= 0 ? 1 : 2;
+    reactive[quadrant] += Math.round(Math.abs(vars) * micros);
+  }
+
+  /** Wh. */
+  double imported() {
+    return imported / PER_HOUR;
+  }
+
+  /** Wh. */
+  double exported() {
+    return exported / PER_HOUR;
+  }
+
+  /** varh of a quadrant. */
+  double reactive(int quadrant) {
+    return reactive[quadrant] / PER_HOUR;
+  }
+
+  void save(DataOutput to) throws IOException {
+    to.writeLong(imported);
+    to.writeLong(exported);
+    for (long each : reactive) {
+      to.writeLong(each);
+    }
+  }
+
+  void restore(DataInput from) throws IOException {
+    imported = from.readLong();
+    exported = from.readLong();
+    for (int i = 0; i < 4; i++) {
+      reactive[i] = from.readLong();
+    }
+  }
+}

@@ -1,0 +1,257 @@
+package bufferstop.load;
+
+import bufferstop.model.Diagnostic;
+import bufferstop.model.Diagnostics;
+import bufferstop.model.Name;
+import bufferstop.model.NearNames;
+import bufferstop.model.Routine;
+import bufferstop.model.Routine.Pin;
+import bufferstop.model.SourceText;
+import bufferstop.model.Tree;
+import bufferstop.model.Type;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
+import java.util.TreeSet;
+import java.util.stream.Stream;
+
+/** Reads functions and function blocks, those of a project and those of the libraries it names. */
+final class RoutineLoader {
+  /** So that storing the inputs of a call has room in one method. */
+  private static final int MOST_INPUTS = 64;
+
+  private static final Map<String, String> WHAT =
+      Map.of(
+          "inputs", "an input",
+          "outputs", "an output",
+          "locals", "a local",
+          "state", "one part of the state");
+
+  private static final List<String> TYPES =
+      Stream.of(Type.values()).filter(Type::isPlain).map(Enum::name).toList();
+
+  private final ProjectFiles files;
+  private final Sections sections;
+  private final Diagnostics problems;
+  private final Set<Path> read = new TreeSet<>(); // each library once, however often it is named
+  private final List<Routine> routines = new ArrayList<>();
+
+  RoutineLoader(ProjectFiles files, Sections sections, Diagnostics problems) {
+    this.files = files;
+    this.sections = sections;
+    this.problems = problems;
+  }
+
+  /** What a project, or a library, declares, and before it that of the libraries it names. */
+  List<Routine> read(TableReader from) {
+    for (Name library : from.names("libraries")) {
+      library(library);
+    }
+    for (Tree.Entry entry : section(from, "functions", "functions by name")) {
+      add(entry, function(entry));
+    }
+    for (Tree.Entry entry : section(from, "function_blocks", "function blocks by name")) {
+      add(entry, block(entry));
+    }
+    return List.copyOf(routines);
+  }
+
+  private List<Tree.Entry> section(TableReader from, String key, String what) {
+    int errors = problems.errors();
+    List<Tree.Entry> entries = sections.names(from, key, what);
+    if (problems.errors() > errors || from.isMisspelt(key)) {
+      Routine.doubtAll(problems);
+    }
+    return entries;
+  }
+
+  private void library(Name named) {
+    Path file = ProjectFiles.beside(named);
+    if (file == null) {
+      Routine.doubtAll(problems);
+      problems.add(
+          Diagnostic.error(named.position(), "this cannot be the name of a file")
+              .expected("the path of a library, from the folder of this file"));
+    } else if (read.add(file.toAbsolutePath().normalize())) {
+      Tree tree = files.read(file, named.position());
+      TableReader reader = tree == null ? null : TableReader.open(tree, "a library", problems);
+      if (reader == null) {
+        Routine.doubtAll(problems);
+        return;
+      }
+      reader.words("library");
+      reader.words("text");
+      read(reader);
+      reader.finish();
+    }
+  }
+
+  private void add(Tree.Entry entry, Routine routine) {
+    boolean named = Identifiers.check(entry.key(), problems);
+    if (routine != null && named) {
+      routines.add(routine);
+    } else {
+      Routine.doubt(entry.key().text(), problems);
+    }
+  }
+
+  /** Null after a diagnostic. */
+  private Routine function(Tree.Entry entry) {
+    TableReader reader = TableReader.open(entry, "a function", problems);
+    if (reader == null) {
+      return null;
+    }
+    reader.belongs("outputs", "function blocks; a function has one value, `returns`");
+    reader.belongs("state", "function blocks; a function keeps nothing, `locals`");
+    Pins pins = new Pins(entry.key().text());
+    List<Pin> inputs = pins.read(reader, "inputs");
+    List<Pin> locals = pins.read(reader, "locals");
+    Type result = type(reader, "returns");
+    boolean whole = pins.whole && result != null;
+    return finished(entry, reader, new Parts(inputs, List.of(), locals, result, whole));
+  }
+
+  /** Null after a diagnostic. */
+  private Routine block(Tree.Entry entry) {
+    TableReader reader = TableReader.open(entry, "a function block", problems);
+    if (reader == null) {
+      return null;
+    }
+    reader.belongs("locals", "functions; a function block keeps its `state`");
+    reader.belongs("returns", "functions; a function block has `outputs`");
+    Pins pins = new Pins("");
+    List<Pin> inputs = pins.read(reader, "inputs");
+    reader.required("outputs");
+    List<Pin> outputs = pins.read(reader, "outputs");
+    List<Pin> state = pins.read(reader, "state");
+    if (pins.whole && reader.has("outputs") && outputs.isEmpty()) {
+      problems.add(
+          Diagnostic.error(
+                  reader.entry("outputs").key().position(),
+                  "`" + entry.key().text() + "` has no output")
+              .expected("at least one, or nothing can be seen of it"));
+    }
+    boolean whole = pins.whole && !outputs.isEmpty();
+    return finished(entry, reader, new Parts(inputs, outputs, state, null, whole));
+  }
+
+  private record Parts(
+      List<Pin> inputs, List<Pin> outputs, List<Pin> locals, Type result, boolean whole) {}
+
+  private Routine finished(Tree.Entry entry, TableReader reader, Parts parts) {
+    SourceText body = reader.requiredText("body");
+    String text = reader.words("text");
+    return !reader.finish() || body == null || !parts.whole
+        ? null
+        : new Routine(
+            entry.key().text(),
+            parts.inputs,
+            parts.outputs,
+            parts.locals,
+            parts.result,
+            text,
+            body,
+            entry.key().position());
+  }
+
+  /** Null, after a diagnostic, when it is missing or not known. */
+  private Type type(TableReader reader, String key) {
+    SourceText text = reader.requiredText(key);
+    Type type = text == null ? null : Type.named(text.value());
+    if (text != null && type == null) {
+      problems.add(
+          Diagnostic.error(text.whole(), "no type named `" + text.value() + "`")
+              .expected(String.join(", ", TYPES))
+              .help(NearNames.question(text.value(), TYPES)));
+    }
+    return type;
+  }
+
+  /** The pins of one routine: their names differ from each other, whatever their sections. */
+  private final class Pins {
+    private final String own;
+    private final Map<String, Name> taken = new TreeMap<>();
+    private boolean whole = true;
+
+    /**
+     * No pins yet.
+     *
+     * @param own a name no pin may have, or empty
+     */
+    Pins(String own) {
+      this.own = own;
+    }
+
+    List<Pin> read(TableReader routine, String key) {
+      List<Pin> pins = new ArrayList<>();
+      Tree.Entry section = routine.entry(key);
+      TableReader table = section == null ? null : TableReader.open(section, key, problems);
+      whole &= section == null || table != null;
+      for (Tree.Entry entry : table == null ? List.<Tree.Entry>of() : table.entries()) {
+        boolean named = Identifiers.check(entry.key(), problems) && isFree(entry.key());
+        TableReader reader = TableReader.open(entry, WHAT.get(key), problems);
+        Pin pin = reader == null ? null : pin(entry.key(), key, reader);
+        whole &= named && pin != null;
+        if (named && pin != null) {
+          pins.add(pin);
+        }
+      }
+      if (key.equals("inputs") && pins.size() > MOST_INPUTS) {
+        problems.add(
+            Diagnostic.error(
+                    pins.get(MOST_INPUTS).position(), "more than " + MOST_INPUTS + " inputs")
+                .expected("at most " + MOST_INPUTS));
+        whole = false;
+      }
+      return List.copyOf(pins);
+    }
+
+    private boolean isFree(Name name) {
+      Name first = taken.putIfAbsent(name.text().toLowerCase(Locale.ROOT), name);
+      if (first != null) {
+        problems.add(
+            Diagnostic.error(name.position(), "`" + name.text() + "` is declared twice")
+                .note(first.position(), "first here")
+                .help("give one of them another name; case does not tell names apart"));
+      } else if (name.text().equalsIgnoreCase(own)) {
+        problems.add(
+            Diagnostic.error(name.position(), "`" + name.text() + "` is the function itself")
+                .expected("another name: the body assigns its value to `" + own + "`"));
+        return false;
+      } else if (name.text().equalsIgnoreCase("block")) {
+        problems.add(
+            Diagnostic.error(name.position(), "`block` is no name for what a call gives or reads")
+                .expected("another name: `block:` says of what an instance is"));
+        return false;
+      }
+      return first == null;
+    }
+
+    private Pin pin(Name name, String key, TableReader reader) {
+      boolean isState = key.equals("state");
+      reader.belongs("initial", "values; an instance begins as its block says");
+      reader.belongs("block", "the state of a function block");
+      Name block = isState && reader.has("block") ? reader.name("block") : null;
+      if (isState && reader.has("block")) {
+        String text = reader.words("text");
+        return reader.finish() && block != null
+            ? new Pin(name.text(), null, block, 0, false, text, name.position())
+            : null;
+      }
+      Type type = type(reader, "type");
+      reader.tree("initial");
+      boolean given = reader.has("initial");
+      Long initial = type == null || !given ? Long.valueOf(0) : reader.literal("initial", type);
+      String text = reader.words("text");
+      boolean known = reader.finish();
+      boolean required = key.equals("inputs") && !given;
+      return !known || type == null || initial == null
+          ? null
+          : new Pin(name.text(), type, null, initial, required, text, name.position());
+    }
+  }
+}
