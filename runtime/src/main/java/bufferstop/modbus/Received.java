@@ -16,6 +16,12 @@ final class Received {
     NotModbus(int length) {
       super("a header gives length " + length);
     }
+
+    /** Everyday under a flood of garbage: no time for a stack. */
+    @Override
+    public synchronized Throwable fillInStackTrace() {
+      return this;
+    }
   }
 
   /** Where what comes next is to be put; there is room once {@link #next} gave FALSE. */
