@@ -188,6 +188,9 @@ final class RunCommand implements Callable<Integer> {
     ScanStatistics statistics = run.statistics();
     out.print(StatisticsText.render(statistics, rig.project().periodMicros()));
     out.print(VerdictText.bypasses(rig.bypasses()));
+    if (!rig.firstError().isEmpty()) {
+      out.println("errors in expressions; the first: " + rig.firstError());
+    }
     out.flush();
     signals.workEnded();
     return status[0];

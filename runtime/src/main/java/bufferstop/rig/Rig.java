@@ -12,7 +12,9 @@ import bufferstop.model.Diagnostics;
 import bufferstop.model.ModbusMap;
 import bufferstop.model.Point;
 import bufferstop.model.Project;
+import bufferstop.model.SourceText;
 import bufferstop.model.Symbol.Kind;
+import bufferstop.model.SystemCells;
 import bufferstop.plant.FieldLinker;
 import bufferstop.plant.FieldRun;
 import bufferstop.plant.PlantCatalog;
@@ -32,6 +34,7 @@ import java.util.Map;
  * @param field supplies, wires, circuits, plants
  * @param writable what an HMI may write
  * @param panel faults and forces as points; null where the project wants none
+ * @param places expressions that may fail in a run, by their numbers from 1
  * @param hazards conditions by lower-case name, {@code hazards.x}
  */
 public record Rig(
@@ -44,7 +47,8 @@ public record Rig(
     SnapshotRing snapshots,
     Map<String, Expression> hazards,
     List<Point> writable,
-    LivePanel panel) {
+    LivePanel panel,
+    List<SourceText> places) {
 
   /**
    * Resolves a project.
@@ -102,7 +106,23 @@ public record Rig(
         snapshots,
         fieldLinker.hazards(),
         List.copyOf(writable),
-        panel == null ? null : panel.start(engine.cells(), engine.forces()));
+        panel == null ? null : panel.start(engine.cells(), engine.forces()),
+        problems.places());
+  }
+
+  /** What failed first among expressions, and where; empty while nothing has. */
+  public String firstError() {
+    long[] cells = engine.cells();
+    if (cells[SystemCells.ERRORS] == 0) {
+      return "";
+    }
+    int place = (int) cells[SystemCells.FIRST_ERROR];
+    if (place < 1 || place > places.size()) {
+      return "an expression failed";
+    }
+    SourceText text = places.get(place - 1);
+    String line = text.value().strip().replaceAll("\\s+", " ");
+    return "`%s` could not be worked out, %s".formatted(line, text.whole());
   }
 
   /** What came of bypasses so far, one for each cause that can be bypassed, in file order. */

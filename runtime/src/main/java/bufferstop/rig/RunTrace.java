@@ -3,6 +3,7 @@ package bufferstop.rig;
 import bufferstop.model.Scenario;
 import bufferstop.model.Scenario.Deed;
 import bufferstop.model.Symbol;
+import bufferstop.model.SystemCells;
 import bufferstop.model.Values;
 import bufferstop.scenario.DeedText;
 import bufferstop.scenario.Target.Happening;
@@ -21,6 +22,7 @@ final class RunTrace implements AutoCloseable {
   private final TraceWriter trace;
   private final Happenings happenings = new Happenings();
   private final EventWatch events;
+  private boolean errorTold;
 
   /**
    * @param rig fresh from {@link Rig#build}
@@ -78,6 +80,10 @@ final class RunTrace implements AutoCloseable {
     long now = rig.engine().nowMicros();
     trace.scan(now / rig.project().periodMicros(), rig.engine().cells());
     events.observe(rig.engine().cells(), now);
+    if (!errorTold && rig.engine().cells()[SystemCells.ERRORS] != 0) {
+      errorTold = true;
+      happenings.add(now, "error: " + rig.firstError());
+    }
   }
 
   List<Happening> lastHappenings() {
