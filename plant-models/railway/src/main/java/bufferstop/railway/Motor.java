@@ -11,7 +11,8 @@ record Motor(
     double gear,
     double wheelRadiusMetres,
     double frictionTorque,
-    double rotorInertia) {
+    double rotorInertia)
+    implements VehicleData.TractionData {
 
   /** k = K G / r, N/A and equally V per m/s. */
   double newtonsPerAmpere() {
