@@ -1,6 +1,7 @@
 package bufferstop.railway;
 
 import bufferstop.railway.LineData.CouplingData;
+import java.util.Arrays;
 
 /**
  * What happens where things meet: vehicle and vehicle, vehicle and buffer stop. Momentum of the
@@ -64,9 +65,11 @@ final class Contacts {
     if (!stop.strikes(gap, speed)) {
       return false;
     }
-    stop.strike(speed, stock.kg(stock.firstOfBody(row, k), stock.lastOfBody(row, k)));
+    int from = reach(row, k, -1, true);
+    int to = reach(row, k, 1, true);
+    stop.strike(speed, stock.kg(from, to));
     happenings.wallStruck(speed);
-    stock.setBodySpeed(row, k, 0);
+    Arrays.fill(stock.v, from, to + 1, 0);
     return true;
   }
 
@@ -84,27 +87,50 @@ final class Contacts {
       return true;
     }
     if (closing < 0 && stock.coupled[k] && stock.slackMetres - distance <= Forces.CONTACT) {
-      shareSpeed(row, k, 0);
+      shareSpeed(row, k, 0, false);
       stock.contact[k] = stock.slackMetres <= Forces.CONTACT ? Stock.RIGID : Stock.PULL;
       return true;
     }
     return false;
   }
 
-  private void shareSpeed(int row, int k, double rebound) {
-    double kg1 = stock.kg(stock.firstOfBody(row, k), k);
-    double kg2 = stock.kg(k + 1, stock.lastOfBody(row, k + 1));
+  /**
+   * A blow between places k and k + 1. It reaches as far as contacts pass it on: a push through
+   * couplers that are bunched or rigid, a pull through those that are stretched or rigid; where it
+   * ends the contact opens.
+   */
+  private void shareSpeed(int row, int k, double rebound, boolean push) {
+    int from = reach(row, k, -1, push);
+    int to = reach(row, k + 1, 1, push);
+    double kg1 = stock.kg(from, k);
+    double kg2 = stock.kg(k + 1, to);
     double closing = stock.v[k] - stock.v[k + 1];
     double common = (kg1 * stock.v[k] + kg2 * stock.v[k + 1]) / (kg1 + kg2);
     double back = rebound * closing / (kg1 + kg2);
-    stock.setBodySpeed(row, k, common - back * kg2);
-    stock.setBodySpeed(row, k + 1, common + back * kg1);
+    Arrays.fill(stock.v, from, k + 1, common - back * kg2);
+    Arrays.fill(stock.v, k + 1, to + 1, common + back * kg1);
+  }
+
+  /** The last place in a direction that a blow reaches; opens the contact behind it. */
+  private int reach(int row, int k, int direction, boolean push) {
+    int place = k;
+    while (direction < 0 ? place > stock.first[row] : place < stock.last[row]) {
+      int link = direction < 0 ? place - 1 : place;
+      int contact = stock.contact[link];
+      boolean passes = contact == Stock.RIGID || contact == (push ? Stock.PUSH : Stock.PULL);
+      if (!passes) {
+        stock.contact[link] = Stock.FREE;
+        break;
+      }
+      place += direction;
+    }
+    return place;
   }
 
   private void collide(int row, int k, double speed) {
     boolean held = stock.coupled[k];
     boolean rebounds = !held && speed > coupling.maxSpeed();
-    shareSpeed(row, k, rebounds ? coupling.restitution() : 0);
+    shareSpeed(row, k, rebounds ? coupling.restitution() : 0, true);
     if (rebounds) {
       hazards.collided(stock.who[k], stock.who[k + 1], speed);
       return;

@@ -20,11 +20,15 @@ final class DcDrive extends Drive {
   private final double ohms;
   private final double friction;
   private final double rotor;
+  private final double viscous;
+  private final double henries;
   private Feed feed;
   private boolean closed;
   private boolean brakes; // circuit closed on itself
   private double volts; // along the row
   private double sign = 1; // of the feed's own direction
+  private double current; // state of the inductance, A along the row
+  private double g; // half a stretch over the inductance, 1/ohm
 
   DcDrive(int vehicle, LocoData loco, Motor motor) {
     super(vehicle, loco);
@@ -32,6 +36,8 @@ final class DcDrive extends Drive {
     ohms = motor.ohms();
     friction = motor.frictionNewtons();
     rotor = motor.addedKg();
+    viscous = motor.viscousNewtons();
+    henries = motor.henries();
   }
 
   @Override
@@ -41,6 +47,17 @@ final class DcDrive extends Drive {
     brakes = feed != null && !closed && feed.data.shortedWhenOff();
     volts = closed ? feed.trackVolts() * high : 0;
     sign = high;
+  }
+
+  @Override
+  boolean isBusy() {
+    return super.isBusy() || henries > 0 && (current != 0 || volts != 0);
+  }
+
+  @Override
+  void turn() {
+    super.turn();
+    current = -current;
   }
 
   @Override
@@ -57,23 +74,53 @@ final class DcDrive extends Drive {
     if (isOpen() || isShorted() || !closed) {
       return !isOpen() && !isShorted() && brakes;
     }
-    return feed.data.returnsCurrent() || (volts - k * w) * volts > 0;
+    return feed.data.returnsCurrent() || (volts - k * w) * volts > 0 || current * volts > 0;
+  }
+
+  @Override
+  void expect(double seconds) {
+    g = seconds / (2 * henries); // infinite without inductance
+  }
+
+  /**
+   * Current over a stretch, implicit midpoint: i = (i0 + g (V - k w)) / (1 + R g); without
+   * inductance (V - k w) / R.
+   */
+  private double meanCurrent(double w, double stretch) {
+    return henries > 0
+        ? (current + stretch * (volts - k * w)) / (1 + ohms * stretch)
+        : (volts - k * w) / ohms;
+  }
+
+  @Override
+  void passed(double seconds, double meanSpeed) {
+    if (henries > 0) {
+      boolean conducts = conducts(meanSpeed);
+      double mean = conducts ? meanCurrent(meanSpeed, seconds / (2 * henries)) : 0;
+      current = conducts ? 2 * mean - current : 0;
+      boolean against = closed && !feed.data.returnsCurrent() && current * volts < 0;
+      current = against ? 0 : current;
+    }
   }
 
   @Override
   double newtons(double w) {
-    return conducts(w) ? k * (volts - k * w) / ohms : 0;
+    return (conducts(w) ? k * meanCurrent(w, g) : 0) - viscous * w;
   }
 
   @Override
   double slope(double w) {
-    return conducts(w) ? k * k / ohms : 0;
+    double electric = henries > 0 ? k * k * g / (1 + ohms * g) : k * k / ohms;
+    return (conducts(w) ? electric : 0) + viscous;
   }
 
   @Override
   double amperes() {
     if (isShorted() && closed) {
       return volts / (ohms * SHORTED_SHARE);
+    }
+    if (henries > 0) {
+      return current;
     }
     return conducts(wheel) ? (volts - k * wheel) / ohms : 0;
   }
@@ -91,6 +138,7 @@ final class DcDrive extends Drive {
     to.writeBoolean(brakes);
     to.writeDouble(volts);
     to.writeDouble(sign);
+    to.writeDouble(current);
   }
 
   @Override
@@ -100,5 +148,6 @@ final class DcDrive extends Drive {
     brakes = from.readBoolean();
     volts = from.readDouble();
     sign = from.readDouble();
+    current = from.readDouble();
   }
 }

@@ -33,6 +33,12 @@ abstract class Drive {
     this.loco = loco;
   }
 
+  /** Says for how long a stretch of time forces will be asked for, s. */
+  void expect(double seconds) {}
+
+  /** Takes what happened in a stretch: its length in s and the mean speed of the rim in m/s. */
+  void passed(double seconds, double meanSpeed) {}
+
   /** Friction of motor and gear at the rim, N. */
   abstract double frictionNewtons();
 
@@ -59,6 +65,11 @@ abstract class Drive {
    * @param high +1 where the high end of its segment lies along its row, else -1
    */
   abstract void prepare(Feed feed, int along, int high, double seconds);
+
+  /** Whether its wheels turn or begin to, or its current still changes. */
+  boolean isBusy() {
+    return wheel != 0 || wheelA != 0;
+  }
 
   /** Fault: a lead or a brush is open. */
   void breakCircuit(boolean broken) {
@@ -90,6 +101,11 @@ abstract class Drive {
     return loco.adhesionBySpeed()
         ? loco.adhesion() * curtiusKniffler(speed) / curtiusKniffler(0)
         : loco.adhesion();
+  }
+
+  /** Its row runs the other way from now on. */
+  void turn() {
+    wheel = -wheel;
   }
 
   void save(DataOutput to) throws IOException {

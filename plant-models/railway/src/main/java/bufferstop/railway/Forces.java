@@ -110,6 +110,7 @@ final class Forces {
       dragSlope += resistance.dragSlope(k, v);
       Drive drive = drive(k);
       if (drive != null) {
+        drive.expect(h);
         drive.slips = drive.wheel != v;
         drive.sense = Math.signum(drive.wheel - v);
       }

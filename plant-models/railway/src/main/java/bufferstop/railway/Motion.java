@@ -86,29 +86,31 @@ final class Motion {
     }
   }
 
-  /** Parts couplers that pull harder than they can. */
+  /** Parts the coupler that pulls hardest, if harder than it can. */
   private boolean breaks(int row) {
-    boolean any = false;
+    int worst = -1;
+    double most = strengthNewtons;
     for (int k = stock.first[row]; k < stock.last[row]; k++) {
-      boolean holds = stock.contact[k] >= Stock.PULL;
-      if (holds && forces.tension(k) > strengthNewtons) {
-        stock.coupled[k] = false;
-        stock.contact[k] = stock.contact[k] == Stock.RIGID ? Stock.PUSH : Stock.FREE;
-        broken++;
-        happenings.divided(forces.tension(k));
-        any = true;
+      if (stock.contact[k] >= Stock.PULL && forces.tension(k) > most) {
+        most = forces.tension(k);
+        worst = k;
       }
     }
-    return any;
+    if (worst < 0) {
+      return false;
+    }
+    stock.coupled[worst] = false;
+    stock.contact[worst] = stock.contact[worst] == Stock.RIGID ? Stock.PUSH : Stock.FREE;
+    broken++;
+    happenings.divided(most);
+    return true;
   }
 
-  /** Whether nothing in a row moves or begins to. */
+  /** Whether nothing in a row moves or begins to, currents included. */
   private boolean stands(int row) {
     for (int k = stock.first[row]; k <= stock.last[row]; k++) {
       Drive drive = forces.driveAt[stock.who[k]];
-      if (stock.v[k] != 0
-          || forces.a[k] != 0
-          || drive != null && (drive.wheel != 0 || drive.wheelA != 0)) {
+      if (stock.v[k] != 0 || forces.a[k] != 0 || drive != null && drive.isBusy()) {
         return false;
       }
     }
@@ -181,6 +183,7 @@ final class Motion {
       stock.v[k] += forces.a[k] * t;
       Drive drive = forces.driveAt[stock.who[k]];
       if (drive != null) {
+        drive.passed(t, drive.wheel + drive.wheelA * t / 2);
         drive.wheel += drive.wheelA * t;
       }
     }

@@ -162,7 +162,7 @@ final class RailwaySchema {
   private static List<Parameter> davis() {
     return List.of(
         number("per_tonne", "N/t", 0, 1000, "Constant, for each tonne"),
-        number("per_axle", "N", 0, 10_000, "Constant, for each axle"),
+        number("per_axle", "N", 0, 1e6, "Constant, for each axle"),
         number("per_tonne_speed", "N s/(m t)", 0, 1000, "By speed, for each tonne"),
         number("by_square", "N s2/m2", 0, 10_000, "By the square of speed"));
   }

@@ -260,7 +260,9 @@ final class Rows {
     }
     for (Drive drive : drives) {
       int i = drive.vehicle;
-      drive.wheel *= oldFacing[i] * stock.facing[stock.at[i]];
+      if (oldFacing[i] != stock.facing[stock.at[i]]) {
+        drive.turn();
+      }
     }
   }
 

@@ -21,7 +21,9 @@ final class TractionSchema {
         gear(),
         wheelRadius(),
         frictionTorque(),
-        rotorInertia());
+        rotorInertia(),
+        number("inductance", "H", 0, 1000, "Inductance of motor and leads").orElse("0"),
+        number("viscous_friction", "N m s/rad", 0, 1e6, "Friction torque by speed").orElse("0"));
   }
 
   static List<Parameter> seriesMotor() {
@@ -55,7 +57,7 @@ final class TractionSchema {
         number("power", "W", SMALL, 1e9, "Greatest power at the rail"),
         number("efficiency", "", 0.01, 1, "Power at the rail over power from the feed").orElse("1"),
         bool("electric", "Needs its feed and draws from it").orElse("FALSE"),
-        number("rotating_share", "", 0.001, 1, "Rotating mass over mass").orElse("0.05"),
+        number("rotating_share", "", 1e-6, 1, "Rotating mass over mass").orElse("0.05"),
         item("driver", driver(), "Somebody who drives by speed and signals").orElse(""));
   }
 

@@ -191,7 +191,9 @@ final class VehicleReader {
         s.number("gear"),
         s.number("wheel_radius"),
         s.number("friction_torque"),
-        s.number("rotor_inertia"));
+        s.number("rotor_inertia"),
+        s.number("inductance"),
+        s.number("viscous_friction"));
   }
 
   private static SeriesData series(Settings s) {
