@@ -27,6 +27,7 @@ final class Controls {
   private final int[] open;
   private final int[] tip;
   private final int[] turn;
+  private final int[] machine;
   private final int[] clear;
   private final int[] raise;
   private final int[] lights;
@@ -63,6 +64,12 @@ final class Controls {
             (TurnoutData t) ->
                 contact(
                     "turnout." + t.name() + ".to_reverse", "TRUE: to reverse; FALSE: to normal"));
+    machine =
+        each(
+            line.track().turnouts(),
+            (TurnoutData t) ->
+                optional(
+                    "turnout." + t.name() + ".powered", "Its machine has power, else it stays", 1));
     clear =
         each(
             line.signals(),
@@ -174,7 +181,9 @@ final class Controls {
       line.discharges.get(n).step(seconds, on(in, tip[n]));
     }
     for (int n = 0; n < turn.length; n++) {
-      line.traffic.move(line.track.turnouts.get(n), seconds, on(in, turn[n]));
+      if (on(in, machine[n])) {
+        line.traffic.move(line.track.turnouts.get(n), seconds, on(in, turn[n]));
+      }
     }
     for (int n = 0; n < clear.length; n++) {
       line.signals.set(n, on(in, clear[n]));
