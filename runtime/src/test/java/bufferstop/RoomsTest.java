@@ -27,6 +27,7 @@ class RoomsTest {
       Map.ofEntries(
           Map.entry("spi", Set.of()),
           Map.entry("railway", Set.of("spi")),
+          Map.entry("process", Set.of("spi")),
           Map.entry("model", Set.of()),
           Map.entry("st", Set.of("model")),
           Map.entry("load", Set.of("model", "st")),
@@ -66,7 +67,7 @@ class RoomsTest {
 
   /** Rooms whose code runs in a scan, a wire or a plant. */
   private static final Set<String> DETERMINISTIC =
-      Set.of("st", "image", "program", "plant", "trace", "railway");
+      Set.of("st", "image", "program", "plant", "trace", "railway", "process");
 
   private static final Set<String> TRANSCENDENTAL =
       Set.of(
