@@ -13,6 +13,7 @@ public final class Bench {
   private static final Map<String, Benchmark> ALL = new TreeMap<>();
 
   static {
+    ALL.put("plant", new PlantBenchmark());
     ALL.put("start", new StartBenchmark());
   }
 
