@@ -19,6 +19,7 @@ final class Crossing {
   private boolean dark;
   private boolean lit;
   private boolean occupied;
+  private boolean exposed; // a train is on it and the barriers are not down
   private int unprotected;
 
   Crossing(CrossingData data, Stock stock, Occupancy occupancy, Happenings happenings) {
@@ -44,12 +45,13 @@ final class Crossing {
 
   /** After the trains have moved. */
   void watch() {
-    boolean open = occupied && height > 0;
     occupied = look();
-    if (occupied && height > 0 && !open) {
+    boolean now = occupied && height > 0;
+    if (now && !exposed) {
       unprotected++;
       happenings.unprotected(speedOnIt());
     }
+    exposed = now;
   }
 
   private boolean look() {
@@ -102,6 +104,7 @@ final class Crossing {
     to.writeBoolean(dark);
     to.writeBoolean(lit);
     to.writeBoolean(occupied);
+    to.writeBoolean(exposed);
     to.writeInt(unprotected);
   }
 
@@ -111,6 +114,7 @@ final class Crossing {
     dark = from.readBoolean();
     lit = from.readBoolean();
     occupied = from.readBoolean();
+    exposed = from.readBoolean();
     unprotected = from.readInt();
   }
 }

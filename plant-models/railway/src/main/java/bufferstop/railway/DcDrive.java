@@ -97,7 +97,9 @@ final class DcDrive extends Drive {
     if (henries > 0) {
       boolean conducts = conducts(meanSpeed);
       double mean = conducts ? meanCurrent(meanSpeed, seconds / (2 * henries)) : 0;
-      current = conducts ? 2 * mean - current : 0;
+      // where the inductance is long done within the stretch the midpoint rule would swing
+      boolean stiff = ohms * seconds > henries;
+      current = conducts ? (stiff ? mean : 2 * mean - current) : 0;
       boolean against = closed && !feed.data.returnsCurrent() && current * volts < 0;
       current = against ? 0 : current;
     }

@@ -145,6 +145,9 @@ final class Line {
     if (settle()) {
       look();
     }
+    for (int n = 0; n < crossings.size(); n++) {
+      crossings.get(n).watch();
+    }
     power.meter();
     sensors.step(stepMicros, nowMicros);
   }
@@ -170,9 +173,6 @@ final class Line {
       rows.link();
     }
     traffic.count();
-    for (int n = 0; n < crossings.size(); n++) {
-      crossings.get(n).watch();
-    }
     for (int n = 0; n < obstacles.size(); n++) {
       obstacles.get(n).watch();
     }
