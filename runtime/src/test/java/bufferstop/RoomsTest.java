@@ -29,6 +29,7 @@ class RoomsTest {
           Map.entry("railway", Set.of("spi")),
           Map.entry("mixer", Set.of("spi")),
           Map.entry("feeder", Set.of("spi")),
+          Map.entry("process", Set.of("spi")),
           Map.entry("model", Set.of()),
           Map.entry("st", Set.of("model")),
           Map.entry("load", Set.of("model", "st")),
@@ -71,7 +72,9 @@ class RoomsTest {
 
   /** Rooms whose code runs in a scan, a wire or a plant. */
   private static final Set<String> DETERMINISTIC =
-      Set.of("st", "blocks", "image", "program", "plant", "trace", "railway", "mixer", "feeder");
+      Set.of(
+          "st", "blocks", "image", "program", "plant", "trace", "railway", "mixer", "feeder",
+          "process");
 
   private static final Set<String> TRANSCENDENTAL =
       Set.of(

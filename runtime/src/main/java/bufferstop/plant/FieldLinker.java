@@ -54,6 +54,7 @@ public final class FieldLinker {
     Expression[] circuits = circuits(contacts);
     Wiring wiring = new Wiring(project, layout, seed, declarations.plants(), problems);
     wiring.link(contacts);
+    new PulseBudget(project, declarations.plants(), problems).check();
     HazardWatch watch = hazardWatch();
     if (problems.hasErrors()) {
       return null;

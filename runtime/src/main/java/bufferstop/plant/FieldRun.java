@@ -1,7 +1,9 @@
 package bufferstop.plant;
 
 import bufferstop.image.Forces;
+import bufferstop.spi.PlantPicture;
 import bufferstop.st.Expression;
+import java.util.ArrayList;
 import java.util.List;
 
 /**
@@ -136,13 +138,20 @@ public final class FieldRun {
   /**
    * A picture of one plant's present state.
    *
-   * @param name of the plant
+   * @param name of the plant, and of the picture where it has one of its own
    * @param svg its picture, empty when it has none
    */
   public record Picture(String name, String svg) {}
 
   /** Pictures of all plants. */
   public List<Picture> pictures() {
-    return List.of(parts.plants).stream().map(p -> new Picture(p.name(), p.picture())).toList();
+    List<Picture> all = new ArrayList<>();
+    for (PlantUnit plant : parts.plants) {
+      for (PlantPicture each : plant.pictures()) {
+        String own = each.name().isEmpty() ? "" : "-" + each.name();
+        all.add(new Picture(plant.name() + own, each.svg()));
+      }
+    }
+    return all;
   }
 }

@@ -3,6 +3,7 @@ package bufferstop.plant;
 import bufferstop.spi.Plant;
 import bufferstop.spi.PlantEvent;
 import bufferstop.spi.PlantFault;
+import bufferstop.spi.PlantPicture;
 import bufferstop.spi.Port;
 import java.util.List;
 
@@ -104,8 +105,13 @@ final class PlantUnit {
     return faulty[fault];
   }
 
-  String picture() {
-    return plant.picture();
+  List<PlantPicture> pictures() {
+    return plant.pictures();
+  }
+
+  /** Shortest pulse of an output in s; infinite when the plant does not tell. */
+  double shortestPulse(int output) {
+    return plant.shortestPulse(output);
   }
 
   /** Writes the ports into their cells. */

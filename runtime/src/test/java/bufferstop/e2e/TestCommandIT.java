@@ -98,7 +98,10 @@ class TestCommandIT {
     }
     assertTrue(Files.readString(report.resolve("junit.xml")).contains("failures=\"0\""));
     try (var pictures = Files.list(report.resolve("pictures"))) {
-      assertTrue(pictures.allMatch(p -> p.toString().endsWith("-line.svg")));
+      List<String> names = pictures.map(p -> p.getFileName().toString()).sorted().toList();
+      assertEquals(2, names.size(), names::toString);
+      assertTrue(names.get(0).endsWith("-line-train_graph.svg"), names::toString);
+      assertTrue(names.get(1).endsWith("-line.svg"), names::toString);
     }
   }
 

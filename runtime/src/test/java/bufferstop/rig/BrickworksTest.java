@@ -270,7 +270,7 @@ class BrickworksTest {
         """
         scenario: Any fault
         for: T#32s
-        with: {line: {locomotive: {start: 0.78}, wagons: {tub1: {start: 0.60}}}}
+        with: {line: {locomotives: {loco: {start: 0.78}}, wagons: {tub1: {start: 0.60}}}}
         do:
           - {at: T#100ms, write: {reset: TRUE, fill_time: T#1s, tip_time: T#1s}}
           - {when: haul.unlocated.X, write: {start: TRUE}}

@@ -6,68 +6,71 @@ import java.io.DataOutput;
 import java.io.IOException;
 
 /**
- * A through-beam across the track with hysteresis in the covered share of its width (reference 6.1,
- * F6.1) and a response time: a change shorter than that is not reported. It is looked at once a
- * step.
+ * A light barrier across the track with hysteresis in the covered share of its width (reference
+ * 6.1, F6.1). It is looked at once a step. A through-beam whose emitter is dead sees something, a
+ * reflective head sees nothing (reference 6.3).
  */
 final class Beam {
   final BeamData data;
-  private final Train train;
-  private boolean blocked; // what the optics see
-  private boolean reported; // what the output says
-  private long sinceMicros; // when the optics last changed
+  final Chain chain;
+  private final Occupancy occupancy;
+  private boolean dead;
 
-  Beam(BeamData data, Train train) {
+  Beam(BeamData data, Occupancy occupancy, long seed) {
     this.data = data;
-    this.train = train;
+    this.occupancy = occupancy;
+    chain = new Chain(data.chain(), seed);
   }
 
   void start() {
-    look();
-    reported = blocked;
+    chain.start(look());
   }
 
-  void step(long nowMicros) {
-    boolean before = blocked;
-    look();
-    if (blocked != before) {
-      sinceMicros = nowMicros;
-    }
-    long delay = blocked ? data.onMicros() : data.offMicros();
-    if (nowMicros - sinceMicros >= delay) {
-      reported = blocked;
-    }
+  void step(long stepMicros, long nowMicros) {
+    chain.step(look(), stepMicros, nowMicros);
   }
 
-  private void look() {
-    double low = data.positionMetres() - data.widthMetres() / 2;
-    double high = data.positionMetres() + data.widthMetres() / 2;
-    double covered = 0;
-    for (int i = 0; i < train.count; i++) {
-      covered += train.cover(i, low, high);
+  /** Fault: no light. */
+  void kill(boolean dead) {
+    this.dead = dead;
+  }
+
+  private boolean look() {
+    if (dead) {
+      return !data.reflective();
     }
-    double share = covered / data.widthMetres();
-    blocked = blocked ? share > data.clearShare() : share >= data.blockedShare();
+    double middle = data.place().offsetMetres() + chain.beside();
+    double low = middle - data.widthMetres() / 2;
+    double high = middle + data.widthMetres() / 2;
+    double share = occupancy.covered(data.place().segment(), low, high) / data.widthMetres();
+    return chain.seen() ? share > data.clearShare() : share >= data.blockedShare();
   }
 
   /** Value of its output. */
   boolean on() {
-    return reported == data.dark();
+    return chain.given() == data.dark();
   }
 
   boolean reportsBlocked() {
-    return reported;
+    return chain.given();
+  }
+
+  /** Shortest time for which its output keeps a value that matters, s. */
+  double shortestSeconds(double shortestBody, double gap, double speed) {
+    double more = data.widthMetres() * (1 - data.blockedShare() - data.clearShare());
+    double pulse = chain.left(Math.max(0, shortestBody + more) / speed, false);
+    boolean seen = gap > (1 - data.clearShare()) * data.widthMetres();
+    double pause = chain.left(seen ? (gap - more) / speed : 0, true);
+    return data.gaps() ? Math.min(pulse, pause) : pulse;
   }
 
   void save(DataOutput to) throws IOException {
-    to.writeBoolean(blocked);
-    to.writeBoolean(reported);
-    to.writeLong(sinceMicros);
+    to.writeBoolean(dead);
+    chain.save(to);
   }
 
   void restore(DataInput from) throws IOException {
-    blocked = from.readBoolean();
-    reported = from.readBoolean();
-    sinceMicros = from.readLong();
+    dead = from.readBoolean();
+    chain.restore(from);
   }
 }

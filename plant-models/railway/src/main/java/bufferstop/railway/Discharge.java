@@ -8,19 +8,28 @@ import java.io.IOException;
 /** A place where wagons are tipped. Every wagon whose middle stands within it empties at a rate. */
 final class Discharge {
   private final DischargeData data;
-  private final Train train;
+  private final Stock stock;
+  private final Occupancy occupancy;
   private double receivedKg;
 
-  Discharge(DischargeData data, Train train) {
+  Discharge(DischargeData data, Stock stock, Occupancy occupancy) {
     this.data = data;
-    this.train = train;
+    this.stock = stock;
+    this.occupancy = occupancy;
   }
 
   void step(double seconds, boolean tip) {
-    for (int i = 0; i < train.count && tip; i++) {
-      if (data.fromMetres() <= train.x[i] && train.x[i] <= data.toMetres()) {
-        double kg = Math.min(train.loadKg[i], data.kgPerSecond() * seconds);
-        train.loadKg[i] -= kg;
+    int segment = data.from().segment();
+    double from = data.from().offsetMetres();
+    double to = data.to().offsetMetres();
+    int n = tip ? occupancy.firstBeyond(segment, from) : occupancy.count(segment);
+    while (n < occupancy.count(segment) && occupancy.low(segment, n) <= to) {
+      int i = occupancy.who(segment, n++);
+      stock.placement.locate(i, 0);
+      double middle = stock.placement.foundOffset();
+      if (stock.placement.foundSegment() == segment && from <= middle && middle <= to) {
+        double kg = Math.min(stock.loadKg[i], data.kgPerSecond() * seconds);
+        stock.loadKg[i] -= kg;
         receivedKg += kg;
       }
     }

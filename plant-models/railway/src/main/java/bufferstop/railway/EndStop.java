@@ -1,24 +1,28 @@
 package bufferstop.railway;
 
-import bufferstop.railway.LineData.EndData;
+import bufferstop.railway.TrackData.BufferData;
+import bufferstop.railway.TrackData.Stage;
 import java.io.DataInput;
 import java.io.DataOutput;
 import java.io.IOException;
 
 /**
- * A friction buffer stop with a rigid wall behind it. It resists being pushed with a constant force
- * (reference F2.4), does not spring back and stays where it was pushed. At the wall only the speed
- * and the energy of the contact are told, never a force (reference 2.3, project choice).
+ * A friction buffer stop with a rigid wall behind it. It resists being pushed with a force that is
+ * constant over each stage of its travel (reference F2.4), does not spring back and stays where it
+ * was pushed. At the wall only the speed and the energy of the contact are told, never a force
+ * (reference 2.3, project choice). A gap is what lies between its untouched face and the nearest
+ * vehicle's end, negative when it is overrun; speeds count towards it.
  */
 final class EndStop {
   /** Nearer than this a vehicle counts as being in contact, m. */
   static final double CONTACT = 1e-9;
 
-  /** Direction in which a train runs into it: +1 or -1. */
-  final double inward;
+  /** What is told while no vehicle can be seen from it, m. */
+  static final double NOBODY = RailwaySchema.FAR;
 
-  final double newtons;
-  private final double face;
+  final BufferData data;
+  private final double[] force;
+  private final double[] end; // of each stage, from the untouched face
   private final double travel;
   private double pushed;
   private boolean bearing;
@@ -26,54 +30,73 @@ final class EndStop {
   private double wallSpeed;
   private double wallJoules;
 
-  EndStop(EndData data, double inward) {
-    this.inward = inward;
-    newtons = data.newtons();
-    face = data.faceMetres();
-    travel = data.travelMetres();
+  EndStop(BufferData data) {
+    this.data = data;
+    int stages = data.stages().size();
+    force = new double[stages];
+    end = new double[stages];
+    double sum = 0;
+    for (int i = 0; i < stages; i++) {
+      Stage stage = data.stages().get(i);
+      sum += stage.travelMetres();
+      force[i] = stage.newtons();
+      end[i] = sum;
+    }
+    travel = sum;
   }
 
-  /** Distance in m from the untouched face to a vehicle's end; negative when it is overrun. */
-  double gap(double end) {
-    return (face - end) * inward;
+  private int stage() {
+    int stage = 0;
+    while (stage < force.length - 1 && pushed >= end[stage] - CONTACT) {
+      stage++;
+    }
+    return stage;
   }
 
-  /** Distance in m from the face where it stands now to a vehicle's end. */
-  double toFace(double end) {
-    return gap(end) + pushed;
+  /** Force in N against being pushed from where it stands. */
+  double newtons() {
+    return force[stage()];
   }
 
-  double toWall(double end) {
-    return gap(end) + travel;
+  double toFace(double gap) {
+    return gap + pushed;
   }
 
-  boolean bears(double end) {
-    return toFace(end) <= CONTACT;
+  double toWall(double gap) {
+    return gap + travel;
   }
 
-  boolean atWall(double end) {
-    return toWall(end) <= CONTACT;
+  /** Distance in m to where the force changes next. */
+  double toNextStage(double gap) {
+    return gap + end[stage()];
   }
 
-  /** Takes the vehicle's end after a move; returns whether the face was struck just now. */
-  boolean meet(double end, double speed) {
+  boolean bears(double gap) {
+    return toFace(gap) <= CONTACT;
+  }
+
+  boolean atWall(double gap) {
+    return toWall(gap) <= CONTACT;
+  }
+
+  /** Takes the gap after a move; returns whether the face was struck just now. */
+  boolean meet(double gap, double speed) {
     boolean bore = bearing;
-    bearing = bears(end);
-    pushed = Math.max(pushed, Math.min(travel, -gap(end)));
-    if (bore || !bearing || speed * inward <= 0) {
+    bearing = bears(gap);
+    pushed = Math.max(pushed, Math.min(travel, -gap));
+    if (bore || !bearing || speed <= 0) {
       return false;
     }
-    faceSpeed = Math.max(faceSpeed, speed * inward);
+    faceSpeed = Math.max(faceSpeed, speed);
     return true;
   }
 
-  /** Whether a vehicle with this end and speed is striking the wall. */
-  boolean strikes(double end, double speed) {
-    return speed * inward > 0 && atWall(end);
+  boolean strikes(double gap, double speed) {
+    return speed > 0 && atWall(gap);
   }
 
   void strike(double speed, double kg) {
-    wallSpeed = Math.max(wallSpeed, speed * inward);
+    wallSpeed = Math.max(wallSpeed, speed);
     wallJoules = Math.max(wallJoules, kg * speed * speed / 2);
   }
 
@@ -81,12 +104,8 @@ final class EndStop {
     return pushed;
   }
 
-  double faceMetres() {
-    return face;
-  }
-
-  double wallMetres() {
-    return face + inward * travel;
+  double travel() {
+    return travel;
   }
 
   double faceSpeed() {

@@ -16,7 +16,8 @@ final class Hopper {
   private static final double GRAIN_CONSTANT = 1.4;
 
   private final HopperData data;
-  private final Train train;
+  private final Stock stock;
+  private final Occupancy occupancy;
   private final Happenings happenings;
   private double stockKg;
   private double spilledKg;
@@ -24,9 +25,10 @@ final class Hopper {
   private boolean spilling;
   private boolean stuck;
 
-  Hopper(HopperData data, Train train, Happenings happenings) {
+  Hopper(HopperData data, Stock stock, Occupancy occupancy, Happenings happenings) {
     this.data = data;
-    this.train = train;
+    this.stock = stock;
+    this.occupancy = occupancy;
     this.happenings = happenings;
     stockKg = data.stockKg();
   }
@@ -44,7 +46,7 @@ final class Hopper {
   static double orificeFlow(double orifice, double grain, double bulkDensity) {
     double free = Math.max(0, orifice - GRAIN_CONSTANT * grain);
     double area = free * free;
-    return FLOW_CONSTANT * bulkDensity * Math.sqrt(Train.GRAVITY) * area * Math.sqrt(free);
+    return FLOW_CONSTANT * bulkDensity * Math.sqrt(Stock.GRAVITY) * area * Math.sqrt(free);
   }
 
   /** Fault: the gate stays where it is. */
@@ -56,8 +58,18 @@ final class Hopper {
     double kg = Math.min(stockKg, data.kgPerSecond() * moveGate(seconds, open) * seconds);
     stockKg -= kg;
     double spilled = kg;
-    for (int i = 0; i < train.count && kg > 0; i++) {
-      spilled -= fill(i, kg);
+    if (kg > 0) {
+      double half = data.spoutMetres() / 2;
+      int segment = data.place().segment();
+      double low = data.place().offsetMetres() - half;
+      double high = data.place().offsetMetres() + half;
+      int n = occupancy.firstBeyond(segment, low);
+      while (n < occupancy.count(segment) && occupancy.low(segment, n) < high) {
+        double over =
+            Math.min(occupancy.high(segment, n), high) - Math.max(occupancy.low(segment, n), low);
+        spilled -= fill(occupancy.who(segment, n), kg, over);
+        n++;
+      }
     }
     spill(Math.max(0, spilled), seconds);
   }
@@ -75,12 +87,10 @@ final class Hopper {
   }
 
   /** Gives vehicle i what falls into it of {@code kg}; returns how much that was. */
-  private double fill(int i, double kg) {
-    double half = data.spoutMetres() / 2;
-    double over = train.cover(i, data.positionMetres() - half, data.positionMetres() + half);
-    double room = train.data.get(i).capacityKg() - train.loadKg[i];
+  private double fill(int i, double kg, double over) {
+    double room = stock.data.get(i).capacityKg() - stock.loadKg[i];
     double caught = Math.max(0, Math.min(kg * Math.min(1, over / data.spoutMetres()), room));
-    train.addLoad(i, caught);
+    stock.addLoad(i, caught);
     return caught;
   }
 

@@ -1,125 +1,181 @@
 package bufferstop.railway;
 
-import bufferstop.railway.LineData.BeamData;
-import bufferstop.railway.LineData.ReedData;
+import bufferstop.railway.VehicleData.DriveData;
+import bufferstop.railway.VehicleData.SeriesData;
+import bufferstop.railway.VehicleData.TractionData;
 import bufferstop.spi.RandomStream;
-import java.io.DataInput;
-import java.io.DataOutput;
-import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.Function;
 
-/** All parts of one line, put together, and their common step. */
+/** All parts of one railway, put together, and their common step. */
 final class Line {
   final LineData data;
   final Happenings happenings = new Happenings();
-  final Train train;
-  final Traction traction;
-  final EndStop pit;
-  final EndStop shed;
+  final Track track;
+  final Placement placement;
+  final Stock stock;
+  final Occupancy occupancy;
+  final Rows rows;
+  final List<Drive> drives;
+  final boolean[] isLoco;
+  final List<Feed> feeds;
+  final Power power;
+  final Brakes brakes;
+  final Resistance resistance;
   final Forces forces;
-  final Uncoupler uncoupler;
+  final Hazards hazards;
+  final Uncouplers uncouplers;
   final Contacts contacts;
-  final Hopper hopper; // null when the line has none
-  final Discharge discharge; // null when the line has none
-  final List<Beam> beams = new ArrayList<>();
-  final List<Reed> reeds = new ArrayList<>();
-  private final Motion motion;
+  final Motion motion;
+  final Traffic traffic;
+  final Signals signals;
+  final Driver[] drivers; // by drive, null where nobody drives
+  final List<Hopper> hoppers;
+  final List<Discharge> discharges;
+  final List<Crossing> crossings;
+  final List<Obstacle> obstacles;
+  final Sensors sensors;
+  double adhesionShare = 1;
 
   Line(LineData data, RandomStream random) {
     this.data = data;
-    train = new Train(data);
-    traction = new Traction(data);
-    pit = new EndStop(data.pitEnd(), -1);
-    shed = new EndStop(data.shedEnd(), 1);
-    forces = new Forces(data, train, traction, pit, shed);
-    uncoupler = new Uncoupler(data.uncoupler(), train, happenings);
-    contacts = new Contacts(train, pit, shed, data.coupling(), uncoupler, happenings);
-    motion = new Motion(train, forces, contacts, uncoupler, pit, shed);
-    hopper = data.hopper() == null ? null : new Hopper(data.hopper(), train, happenings);
-    discharge = data.discharge() == null ? null : new Discharge(data.discharge(), train);
-    for (BeamData beam : data.beams()) {
-      beams.add(new Beam(beam, train));
+    track = new Track(data.track());
+    placement = new Placement(track, LineCheck.lengths(data));
+    stock = new Stock(data, placement);
+    LineCheck.place(data, placement, (vehicle, beyond) -> {});
+    occupancy = new Occupancy(placement, stock.count);
+    drives = drives(data);
+    isLoco = new boolean[stock.count];
+    drives.forEach(d -> isLoco[d.vehicle] = true);
+    rows = new Rows(stock, occupancy, drives);
+    feeds = all(data.feeds(), Feed::new);
+    brakes = new Brakes(data);
+    resistance = new Resistance(stock, brakes);
+    forces = new Forces(stock, resistance, drives);
+    hazards = new Hazards(stock, happenings);
+    uncouplers = new Uncouplers(data.uncouplers(), stock, happenings);
+    contacts = new Contacts(stock, data.coupling(), uncouplers, hazards, happenings);
+    motion = new Motion(data, stock, forces, contacts, uncouplers, happenings);
+    traffic = new Traffic(stock, occupancy, data.sensors().blocks().size(), hazards, happenings);
+    signals = new Signals(data.signals(), stock, hazards);
+    drivers = new Driver[drives.size()];
+    for (int n = 0; n < drivers.length; n++) {
+      if (drives.get(n) instanceof EffortDrive drive && drive.data.driver() != null) {
+        drivers[n] = new Driver(drive.vehicle, drive.data.driver(), stock, signals);
+      }
     }
-    for (ReedData reed : data.reeds()) {
-      reeds.add(new Reed(reed, train, data.loco().magnetOffsetMetres(), random.nextLong()));
+    hoppers = all(data.hoppers(), h -> new Hopper(h, stock, occupancy, happenings));
+    discharges = all(data.discharges(), d -> new Discharge(d, stock, occupancy));
+    crossings = all(data.crossings(), c -> new Crossing(c, stock, occupancy, happenings));
+    obstacles = all(data.obstacles(), o -> new Obstacle(o, stock, occupancy, hazards));
+    sensors = new Sensors(data, stock, occupancy, feeds, random);
+    power = new Power(stock, feeds, drives, happenings, random.nextLong());
+    join();
+  }
+
+  static <D, T> List<T> all(List<D> data, Function<D, T> made) {
+    List<T> list = new ArrayList<>();
+    data.forEach(d -> list.add(made.apply(d)));
+    return List.copyOf(list);
+  }
+
+  private static List<Drive> drives(LineData data) {
+    List<Drive> all = new ArrayList<>();
+    for (int i = 0; i < data.vehicles().size(); i++) {
+      VehicleData vehicle = data.vehicles().get(i);
+      if (vehicle.loco() != null) {
+        all.add(drive(i, vehicle));
+      }
     }
+    return List.copyOf(all);
+  }
+
+  private static Drive drive(int i, VehicleData vehicle) {
+    TractionData traction = vehicle.loco().traction();
+    if (traction instanceof Motor motor) {
+      return new DcDrive(i, vehicle.loco(), motor);
+    }
+    return traction instanceof SeriesData series
+        ? new SeriesDrive(i, vehicle.loco(), series)
+        : new EffortDrive(i, vehicle.loco(), (DriveData) traction, vehicle.tareKg());
+  }
+
+  /** Makes rows of what was placed and couples what begins coupled. */
+  private void join() {
+    occupancy.take(stock.who);
+    rows.link();
+    for (int i = 0; i < stock.count; i++) {
+      VehicleData vehicle = data.vehicles().get(i);
+      int k = stock.at[i];
+      if (vehicle.behind() >= 0 || vehicle.coupledInFront()) {
+        int at = stock.facing[k] > 0 ? k : k - 1;
+        boolean rigid = stock.slackMetres <= Forces.CONTACT;
+        stock.coupled[at] = true;
+        stock.contact[at] = rigid ? Stock.RIGID : Stock.PUSH;
+      }
+      stock.v[k] = vehicle.startSpeed() * stock.facing[k];
+    }
+    for (Drive drive : drives) {
+      drive.wheel = stock.v[stock.at[drive.vehicle]];
+    }
+    traffic.count();
   }
 
   void start() {
-    for (int i = 0; i < beams.size(); i++) {
-      beams.get(i).start();
-    }
-    for (int i = 0; i < reeds.size(); i++) {
-      reeds.get(i).start();
-    }
+    sensors.start();
+    crossings.forEach(Crossing::start);
   }
 
   /**
-   * One step: load first, then motion, then sensors.
+   * One step: what is commanded first, then load, then motion, then what looks at it.
    *
    * @param nowMicros time at the end of the step
    */
   void step(long stepMicros, long nowMicros, Controls controls, double[] in) {
     double seconds = stepMicros * 1e-6;
-    traction.feed(controls.closed(in), controls.reversed(in), controls.volts(in));
-    uncoupler.lift(controls.lift(in));
-    if (hopper != null) {
-      hopper.step(seconds, controls.open(in));
+    controls.apply(this, seconds, stepMicros, nowMicros, in);
+    brakes.step(stock, isLoco, seconds);
+    power.prepare(seconds, adhesionShare);
+    if (traffic.takeMoved()) {
+      rows.link();
     }
-    if (discharge != null) {
-      discharge.step(seconds, controls.tip(in));
-    }
+    resistance.prepare();
     motion.advance(seconds);
-    for (int i = 0; i < beams.size(); i++) {
-      beams.get(i).step(nowMicros);
+    if (settle()) {
+      look();
     }
-    for (int i = 0; i < reeds.size(); i++) {
-      reeds.get(i).step(nowMicros);
+    for (int n = 0; n < crossings.size(); n++) {
+      crossings.get(n).watch();
     }
+    power.meter();
+    sensors.step(stepMicros, nowMicros);
   }
 
-  void save(DataOutput to) throws IOException {
-    train.save(to);
-    pit.save(to);
-    shed.save(to);
-    traction.save(to);
-    to.writeDouble(forces.adhesionShare());
-    to.writeBoolean(uncoupler.jammed());
-    to.writeBoolean(contacts.refusesCoupling());
-    if (hopper != null) {
-      hopper.save(to);
+  /** Puts the vehicles where they have moved to; returns whether anything moved. */
+  private boolean settle() {
+    boolean any = false;
+    for (int k = 0; k < stock.count; k++) {
+      if (stock.moved[k] != 0) {
+        placement.move(stock.who[k], stock.moved[k] * stock.facing[k], traffic);
+        any = true;
+      }
     }
-    if (discharge != null) {
-      discharge.save(to);
-    }
-    for (Beam beam : beams) {
-      beam.save(to);
-    }
-    for (Reed reed : reeds) {
-      reed.save(to);
-    }
+    return any;
   }
 
-  void restore(DataInput from) throws IOException {
-    train.restore(from);
-    pit.restore(from);
-    shed.restore(from);
-    traction.restore(from);
-    forces.setAdhesionShare(from.readDouble());
-    uncoupler.jam(from.readBoolean());
-    contacts.refuseCoupling(from.readBoolean());
-    if (hopper != null) {
-      hopper.restore(from);
+  private void look() {
+    occupancy.take(stock.who);
+    signals.watch();
+    traffic.watch();
+    boolean turned = placement.takeChanged();
+    if (turned || rows.hasRing()) {
+      rows.link();
     }
-    if (discharge != null) {
-      discharge.restore(from);
+    traffic.count();
+    for (int n = 0; n < obstacles.size(); n++) {
+      obstacles.get(n).watch();
     }
-    for (Beam beam : beams) {
-      beam.restore(from);
-    }
-    for (Reed reed : reeds) {
-      reed.restore(from);
-    }
+    sensors.look();
   }
 }

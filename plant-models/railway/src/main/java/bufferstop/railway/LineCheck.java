@@ -1,224 +1,232 @@
 package bufferstop.railway;
 
-import bufferstop.railway.LineData.BeamData;
-import bufferstop.railway.LineData.EndData;
-import bufferstop.railway.LineData.HopperData;
-import bufferstop.railway.LineData.ReedData;
-import bufferstop.railway.LineData.VehicleData;
+import bufferstop.railway.TrackData.Place;
 import bufferstop.spi.Problems;
-import bufferstop.spi.Settings;
 import java.util.List;
 
-/** What the schema cannot say about a line. */
+/** Puts the vehicles on the track and says what is wrong with where they stand. */
 final class LineCheck {
   /** Coupled vehicles may stand this far off their coupler gap, m. */
   private static final double EXACT = 1e-6;
 
+  /** Told of a vehicle that stands so far beyond an end of the track, m; NaN when in doubt. */
+  interface Beyond {
+    void tell(int vehicle, double metres);
+  }
+
   private final LineData line;
   private final Problems problems;
-  private final double low;
-  private final double high;
+  private Placement placement;
+  private boolean allStand = true;
+  private int last = -1; // vehicle beyond the track, not yet reported
+  private double lastBeyond;
 
   LineCheck(LineData line, Problems problems) {
     this.line = line;
     this.problems = problems;
-    low = line.pitEnd().faceMetres();
-    high = line.shedEnd().faceMetres();
+  }
+
+  static double[] lengths(LineData line) {
+    return line.vehicles().stream().mapToDouble(VehicleData::lengthMetres).toArray();
+  }
+
+  /** Puts every vehicle where its settings say, in file order. */
+  static void place(LineData line, Placement placement, Beyond beyond) {
+    Track track = placement.track;
+    for (int i = 0; i < line.vehicles().size(); i++) {
+      VehicleData vehicle = line.vehicles().get(i);
+      double over;
+      boolean follows = vehicle.behind() >= 0;
+      if (follows ? placement.ways(vehicle.behind()) == 0 : vehicle.start() == null) {
+        over = Double.NaN; // nobody knows where it stands
+      } else if (!follows) {
+        Place start = vehicle.start();
+        int way = start.segment() * 2 + (vehicle.facing() > 0 ? 1 : 0);
+        over = placement.put(i, way, track.offset(way, start.offsetMetres()));
+      } else {
+        over = behind(line, placement, i);
+      }
+      if (!(over <= 0)) {
+        beyond.tell(i, over);
+      }
+    }
+  }
+
+  /** Puts a vehicle behind another, coupled, facing the same way. */
+  private static double behind(LineData line, Placement placement, int i) {
+    VehicleData vehicle = line.vehicles().get(i);
+    int front = vehicle.behind();
+    int way = placement.way(front, 0) ^ 1;
+    double gap = line.coupling().gapMetres();
+    double along =
+        placement.track.length(way) - placement.rearAlong(front) + gap + vehicle.lengthMetres() / 2;
+    while (along > placement.track.length(way) && placement.track.next(way) != Track.NO_WAY) {
+      along -= placement.track.length(way);
+      way = placement.track.next(way);
+    }
+    return placement.put(i, way ^ 1, placement.track.length(way) - along);
   }
 
   void check() {
-    if (low >= high) {
-      problems.error(
-          line.shedEnd().at(),
-          "face",
-          "the shed end's face `" + high + "` lies before the pit end's `" + low + "`",
-          "a place above " + low + " m",
-          "the coordinate runs from the pit end to the shed end");
-      return; // every place would be off such a line
+    Track track = new Track(line.track());
+    placement = new Placement(track, lengths(line));
+    place(line, placement, this::beyond);
+    report();
+    Stock stock = new Stock(line, placement);
+    Occupancy occupancy = new Occupancy(placement, stock.count);
+    occupancy.take(stock.who);
+    new Rows(stock, occupancy, List.of()).link();
+    for (int row = 0; row < stock.rows; row++) {
+      for (int k = stock.first[row]; k < stock.last[row]; k++) {
+        pair(stock, k);
+      }
     }
-    line.vehicles().forEach(this::vehicle);
-    neighbours();
-    coupling();
-    line.beams().forEach(this::beam);
-    line.reeds().forEach(this::reed);
-    if (line.uncoupler() != null) {
-      place(line.uncoupler().at(), "position", line.uncoupler().positionMetres(), "uncoupler");
+    for (int i = 0; i < stock.count && allStand; i++) {
+      coupledToNobody(stock, i);
     }
-    if (line.hopper() != null) {
-      hopper(line.hopper());
-    }
-    discharge();
+    overlaps(occupancy, track);
+    traction(stock);
   }
 
-  private void vehicle(VehicleData v) {
-    name(v.at(), v.name());
-    end(v, low - v.low(), line.pitEnd(), "pit");
-    end(v, v.high() - high, line.shedEnd(), "shed");
-    if (v.loadKg() > v.capacityKg()) {
-      problems.error(
-          v.at(),
-          "load",
-          "the load `" + v.loadKg() + "` of `" + v.name() + "` is more than it can hold",
-          "0 to " + v.capacityKg() + " kg",
-          "lower the load or raise the capacity");
+  private void beyond(int i, double metres) {
+    allStand = false;
+    if (Double.isNaN(metres)) {
+      return;
     }
+    if (line.vehicles().get(i).behind() != last) {
+      report();
+    }
+    last = i; // of a train the last one tells all that is too much
+    lastBeyond = metres;
   }
 
-  private void end(VehicleData v, double beyond, EndData end, String name) {
-    if (beyond > 0) {
+  private void report() {
+    if (last < 0) {
+      return;
+    }
+    int i = last;
+    double metres = lastBeyond;
+    last = -1;
+    boolean front = placement.frontBeyond(i);
+    int end = front ? placement.endOfFront(i) : placement.endOfRear(i);
+    if (placement.track.kind(end) == Track.Kind.NOTHING) {
+      return; // the gap there was reported
+    }
+    VehicleData vehicle = line.vehicles().get(i);
+    boolean follows = vehicle.behind() >= 0;
+    problems.error(
+        vehicle.at(),
+        follows ? "behind" : "start",
+        "`"
+            + vehicle.name()
+            + "` stands "
+            + Names.tidy(metres)
+            + " m beyond the track at `"
+            + line.track().endName(end)
+            + "`",
+        "its body on the track",
+        follows
+            ? "the train is longer than its place: move its first vehicle by "
+                + Names.tidy(metres)
+                + " m, take vehicles away or lengthen the track"
+            : "move its start by " + Names.tidy(metres) + " m, or lengthen the track");
+  }
+
+  private VehicleData vehicle(Stock stock, int k) {
+    return line.vehicles().get(stock.who[k]);
+  }
+
+  private void pair(Stock stock, int k) {
+    double apart = stock.couplerDistance(k);
+    VehicleData low = vehicle(stock, k);
+    VehicleData high = vehicle(stock, k + 1);
+    boolean lowLeads = low.coupledInFront() && stock.facing[k] > 0;
+    boolean highLeads = high.coupledInFront() && stock.facing[k + 1] < 0;
+    VehicleData coupled = lowLeads ? low : high;
+    if (lowLeads || highLeads) {
+      if (Math.abs(apart) > EXACT) {
+        double move = lowLeads ? apart : -apart;
+        Place start = coupled.start();
+        String right =
+            start == null ? "" : Names.tidy(line.track().post(start) + move * coupled.facing());
+        problems.error(
+            coupled.at(),
+            "start",
+            "`"
+                + coupled.name()
+                + "` is to be coupled to `"
+                + (lowLeads ? high : low).name()
+                + "` but does not stand at it",
+            right + " m",
+            "set start to " + right + ", or coupled_at_start to FALSE");
+      }
+    } else if (apart < -EXACT
+        && low.behind() != stock.who[k + 1]
+        && high.behind() != stock.who[k]) {
       problems.error(
-          v.at(),
+          high.at(),
           "start",
-          "`" + v.name() + "` stands " + metres(beyond) + " beyond the " + name + " end's face",
-          "its body between " + low + " and " + high + " m",
-          "move its start by " + metres(beyond) + ", or the face at " + end.faceMetres() + " m");
+          "`" + low.name() + "` and `" + high.name() + "` share a place",
+          "the coupler gap of " + line.coupling().gapMetres() + " m between their bodies",
+          "move one of them by " + Names.tidy(-apart) + " m");
     }
   }
 
-  private void neighbours() {
-    List<VehicleData> all = line.vehicles();
-    for (int i = 0; i + 1 < all.size(); i++) {
-      pair(all.get(i), all.get(i + 1));
-    }
-    VehicleData last = all.get(all.size() - 1);
-    if (last.coupledAtStart()) {
+  private void coupledToNobody(Stock stock, int i) {
+    int k = stock.at[i];
+    int row = stock.row(k);
+    boolean alone = stock.facing[k] > 0 ? k == stock.last[row] : k == stock.first[row];
+    if (line.vehicles().get(i).coupledInFront() && alone) {
       problems.error(
-          last.at(),
+          line.vehicles().get(i).at(),
           "coupled_at_start",
-          "`" + last.name() + "` has no neighbour towards the shed",
-          "FALSE for the vehicle nearest to the shed",
+          "`" + line.vehicles().get(i).name() + "` has no neighbour in front",
+          "FALSE for the first vehicle of a train",
           "couple the other one of the pair, or change their starts");
     }
   }
 
-  private void pair(VehicleData a, VehicleData b) {
-    double gap = line.coupling().gapMetres();
-    double apart = b.low() - a.high() - gap;
-    String right = metres(b.low() - gap - a.lengthMetres() / 2);
-    if (a.coupledAtStart() && Math.abs(apart) > EXACT) {
-      problems.error(
-          a.at(),
-          "start",
-          "`" + a.name() + "` is to be coupled to `" + b.name() + "` but does not stand at it",
-          right,
-          "set start to " + right + ", or coupled_at_start to FALSE");
-    } else if (apart < -EXACT) {
-      problems.error(
-          a.at(),
-          "start",
-          "`" + a.name() + "` and `" + b.name() + "` share a place",
-          "at most " + right,
-          "leave the coupler gap of " + gap + " m between their bodies");
+  /** Vehicles that overlap so far that they are no neighbours of each other. */
+  private void overlaps(Occupancy occupancy, Track track) {
+    for (int segment = 0; segment < track.segments; segment++) {
+      for (int n = 0; n + 1 < occupancy.count(segment); n++) {
+        if (occupancy.low(segment, n + 1) < occupancy.high(segment, n) - EXACT) {
+          VehicleData one = line.vehicles().get(occupancy.who(segment, n));
+          VehicleData other = line.vehicles().get(occupancy.who(segment, n + 1));
+          boolean told = occupancy.low(segment, n + 1) > occupancy.low(segment, n);
+          if (!told) {
+            problems.error(
+                other.at(),
+                "start",
+                "`" + one.name() + "` and `" + other.name() + "` share a place",
+                "each vehicle on track of its own",
+                "move one of them");
+          }
+        }
+      }
     }
   }
 
-  private void coupling() {
-    if (line.coupling().maxSpeed() < line.coupling().minSpeed()) {
-      problems.error(
-          line.coupling().at(),
-          "max_speed",
-          "no closing speed couples: max_speed is below min_speed",
-          "at least " + line.coupling().minSpeed() + " m/s",
-          "raise max_speed or lower min_speed");
+  private void traction(Stock stock) {
+    for (int i = 0; i < stock.count; i++) {
+      VehicleData vehicle = line.vehicles().get(i);
+      if (vehicle.loco() != null) {
+        supply(vehicle);
+      }
     }
   }
 
-  private void beam(BeamData b) {
-    name(b.at(), b.name());
-    place(b.at(), "position", b.positionMetres(), "beam `" + b.name() + "`");
-    if (b.clearShare() >= b.blockedShare()) {
+  private void supply(VehicleData vehicle) {
+    boolean dc = vehicle.loco().traction() instanceof Motor;
+    boolean ac = vehicle.loco().traction() instanceof VehicleData.SeriesData;
+    boolean fits = line.feeds().stream().anyMatch(f -> dc && !f.ac() || ac && f.ac()) || !dc && !ac;
+    if (!fits) {
       problems.error(
-          b.at(),
-          "p_off",
-          "beam `" + b.name() + "` clears at a share that already blocks it",
-          "below p_on, " + b.blockedShare(),
-          "lower p_off or raise p_on");
+          vehicle.at(),
+          dc ? "motor" : "series_motor",
+          "no feed supplies the motor of `" + vehicle.name() + "`",
+          "a feed with supply " + (dc ? "dc" : "ac"),
+          "add one under feeds, or change its supply");
     }
-  }
-
-  private void reed(ReedData r) {
-    name(r.at(), r.name());
-    place(r.at(), "position", r.positionMetres(), "reed `" + r.name() + "`");
-    if (r.releaseMetres() < r.operateMetres()) {
-      problems.error(
-          r.at(),
-          "release",
-          "reed `" + r.name() + "` would open where it still closes",
-          "at least operate, " + r.operateMetres() + " m",
-          "a reed releases farther from the magnet than it operates");
-    }
-    if (r.closestMetres() >= r.operateMetres()) {
-      problems.error(
-          r.at(),
-          "closest",
-          "the magnet never comes near enough to close reed `" + r.name() + "`",
-          "below operate, " + r.operateMetres() + " m",
-          "lower closest or raise operate");
-    }
-  }
-
-  private void hopper(HopperData h) {
-    place(h.at(), "position", h.positionMetres(), "hopper");
-    boolean flow = h.at().number("flow") > 0;
-    boolean orifice = h.at().number("orifice") > 0;
-    if (flow == orifice) {
-      problems.error(
-          h.at(),
-          "flow",
-          flow ? "the hopper's flow is given twice" : "the hopper has no flow",
-          "either flow, or orifice with grain and bulk_density",
-          flow ? "remove flow or orifice" : "give flow in kg/s");
-    } else if (h.kgPerSecond() <= 0) {
-      problems.error(
-          h.at(),
-          "orifice",
-          "nothing flows through this orifice",
-          "above 1.4 grain diameters, and a bulk density above 0",
-          "widen the orifice or give bulk_density");
-    }
-  }
-
-  private void discharge() {
-    if (line.discharge() == null) {
-      return;
-    }
-    Settings at = line.discharge().at();
-    place(at, "from", line.discharge().fromMetres(), "discharge");
-    place(at, "to", line.discharge().toMetres(), "discharge");
-    if (line.discharge().toMetres() < line.discharge().fromMetres()) {
-      problems.error(
-          at,
-          "to",
-          "the discharge ends before it begins",
-          "at least " + line.discharge().fromMetres() + " m",
-          "exchange from and to");
-    }
-  }
-
-  private void place(Settings at, String parameter, double metres, String what) {
-    if (metres < low || metres > high) {
-      problems.error(
-          at,
-          parameter,
-          "the " + what + " at `" + metres + "` is off the line",
-          low + " to " + high + " m",
-          "the line runs from buffer face to buffer face");
-    }
-  }
-
-  private void name(Settings at, String name) {
-    if (!name.matches("[a-z][a-z0-9_]*")) {
-      problems.error(
-          at,
-          name,
-          "`" + name + "` cannot be part of a port's name",
-          "a lower-case letter, then lower-case letters, digits or underscores",
-          "rename it");
-    }
-  }
-
-  /** Metres to the micrometre, so that rounding does not fill the line with digits. */
-  private static String metres(double value) {
-    return Math.round(value * 1e6) / 1e6 + " m";
   }
 }

@@ -1,119 +1,202 @@
 package bufferstop.railway;
 
 /**
- * Moves the train through one step, from event to event: between two events every acceleration is
+ * Moves a row through one step, from event to event: between two events every acceleration is
  * constant, so the time at which something stops, meets or ceases to slip follows from a linear or
  * quadratic equation and not from the step.
  */
 final class Motion {
-  /** Longest stretch taken with one mean motor force, s (project choice). */
+  /** Longest stretch taken with one mean force, s (project choice). */
   private static final double LONGEST = 0.001;
 
   /** Far above what any contact sequence needs; beyond it the settings make no sense. */
   private static final int MOST_STRETCHES = 100_000;
 
-  private static final int NOTHING_STOPS = -1;
-  private static final int WHEEL_STOPS = -2;
-  private static final int SLIP_ENDS = -3;
-
-  private final Train train;
-  private final Forces forces;
-  private final Contacts contacts;
-  private final Uncoupler uncoupler;
-  private final EndStop pit;
-  private final EndStop shed;
-  private double soonest;
-  private int stops; // vehicle of the body that stops, or one of the three above
-
-  Motion(
-      Train train,
-      Forces forces,
-      Contacts contacts,
-      Uncoupler uncoupler,
-      EndStop pit,
-      EndStop shed) {
-    this.train = train;
-    this.forces = forces;
-    this.contacts = contacts;
-    this.uncoupler = uncoupler;
-    this.pit = pit;
-    this.shed = shed;
+  /** What ends a stretch. */
+  private enum Ends {
+    TIME,
+    BODY_STOPS,
+    WHEEL_STOPS,
+    SLIP_ENDS
   }
 
-  /** Advances by {@code seconds}. */
+  private final Stock stock;
+  private final Forces forces;
+  private final Contacts contacts;
+  private final Uncouplers uncouplers;
+  private final double strengthNewtons;
+  private final Happenings happenings;
+  private double soonest;
+  private Ends ends;
+  private int where; // place of the body or of the wheels that end it
+  private int broken;
+
+  Motion(
+      LineData line,
+      Stock stock,
+      Forces forces,
+      Contacts contacts,
+      Uncouplers uncouplers,
+      Happenings happenings) {
+    this.stock = stock;
+    this.forces = forces;
+    this.contacts = contacts;
+    this.uncouplers = uncouplers;
+    this.happenings = happenings;
+    double strength = line.coupling().strengthNewtons();
+    strengthNewtons = strength > 0 ? strength : Double.POSITIVE_INFINITY;
+  }
+
+  /** How many couplers broke so far. */
+  int broken() {
+    return broken;
+  }
+
+  void setBroken(int count) {
+    broken = count;
+  }
+
+  /** Advances every row by {@code seconds}. */
   void advance(double seconds) {
+    for (int row = 0; row < stock.rows; row++) {
+      advance(row, seconds);
+    }
+  }
+
+  private void advance(int row, double seconds) {
     double left = seconds;
-    contacts.settle();
+    contacts.settle(row);
     for (int stretch = 0; left > 0; stretch++) {
       if (stretch == MOST_STRETCHES) {
         throw new IllegalStateException("the train's contacts did not settle within one step");
       }
       double longest = Math.min(left, LONGEST);
-      forces.resolve(longest);
-      uncoupler.act(forces);
-      findNext(longest);
-      move(soonest);
-      contacts.settle();
+      forces.resolve(row, longest);
+      uncouplers.act(row, forces);
+      if (breaks(row)) {
+        continue; // forces are other ones now
+      }
+      if (stands(row)) {
+        return;
+      }
+      findNext(row, longest);
+      move(row, soonest);
+      contacts.settle(row);
       left -= soonest;
     }
   }
 
-  private void findNext(double longest) {
+  /** Parts the coupler that pulls hardest, if harder than it can. */
+  private boolean breaks(int row) {
+    int worst = -1;
+    double most = strengthNewtons;
+    for (int k = stock.first[row]; k < stock.last[row]; k++) {
+      if (stock.contact[k] >= Stock.PULL && forces.tension(k) > most) {
+        most = forces.tension(k);
+        worst = k;
+      }
+    }
+    if (worst < 0) {
+      return false;
+    }
+    stock.coupled[worst] = false;
+    stock.contact[worst] = stock.contact[worst] == Stock.RIGID ? Stock.PUSH : Stock.FREE;
+    broken++;
+    happenings.divided(most);
+    return true;
+  }
+
+  /** Whether nothing in a row moves or begins to, currents included. */
+  private boolean stands(int row) {
+    for (int k = stock.first[row]; k <= stock.last[row]; k++) {
+      Drive drive = forces.driveAt[stock.who[k]];
+      if (stock.v[k] != 0 || forces.a[k] != 0 || drive != null && drive.isBusy()) {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  private void findNext(int row, double longest) {
     soonest = longest;
-    stops = NOTHING_STOPS;
-    for (int i = 0; i < train.count; i++) {
-      consider(timeToZero(train.v[i], forces.a[i]), i);
+    ends = Ends.TIME;
+    int first = stock.first[row];
+    int last = stock.last[row];
+    for (int k = first; k <= last; k++) {
+      consider(timeToZero(stock.v[k], forces.a[k]), Ends.BODY_STOPS, k);
+      Drive drive = forces.driveAt[stock.who[k]];
+      if (drive != null) {
+        consider(timeToZero(drive.wheel, drive.wheelA), Ends.WHEEL_STOPS, k);
+        double slip = drive.wheel - stock.v[k];
+        consider(timeToZero(slip, drive.wheelA - forces.a[k]), Ends.SLIP_ENDS, k);
+      }
+      if (k < last) {
+        considerContact(k);
+      }
     }
-    consider(timeToZero(train.wheel, forces.wheelA), WHEEL_STOPS);
-    double slip = train.wheel - train.v[train.loco];
-    consider(timeToZero(slip, forces.wheelA - forces.a[train.loco]), SLIP_ENDS);
-    for (int i = 0; i < train.count - 1; i++) {
-      considerContact(i);
+    if (stock.lowStop[row] != null) {
+      considerEnd(stock.lowStop[row], stock.lowGap(row), stock.v[first], forces.a[first]);
     }
-    considerEnd(pit, 0, train.low(0));
-    considerEnd(shed, train.count - 1, train.high(train.count - 1));
-  }
-
-  private void considerContact(int i) {
-    if (train.link[i] == Train.APART && !forces.parting(i)) {
-      double speed = train.v[i + 1] - train.v[i];
-      double acceleration = forces.a[i + 1] - forces.a[i];
-      consider(timeToMeet(train.couplerDistance(i), speed, acceleration), NOTHING_STOPS);
-    }
-  }
-
-  private void considerEnd(EndStop stop, int vehicle, double end) {
-    double speed = -train.v[vehicle] * stop.inward;
-    double acceleration = -forces.a[vehicle] * stop.inward;
-    if (!stop.bears(end)) {
-      consider(timeToMeet(stop.toFace(end), speed, acceleration), NOTHING_STOPS);
-    } else if (!stop.atWall(end)) {
-      consider(timeToMeet(stop.toWall(end), speed, acceleration), NOTHING_STOPS);
+    if (stock.highStop[row] != null) {
+      considerEnd(stock.highStop[row], stock.highGap(row), -stock.v[last], -forces.a[last]);
     }
   }
 
-  private void consider(double time, int what) {
+  private void considerContact(int k) {
+    if (stock.contact[k] != Stock.FREE || forces.parting(k) && !stock.coupled[k]) {
+      return;
+    }
+    double distance = stock.couplerDistance(k);
+    double speed = stock.v[k + 1] - stock.v[k];
+    double acceleration = forces.a[k + 1] - forces.a[k];
+    boolean nearBunched = distance <= Forces.CONTACT;
+    boolean nearStretched = stock.coupled[k] && stock.slackMetres - distance <= Forces.CONTACT;
+    if (!nearBunched || !forces.parting(k)) {
+      consider(timeToMeet(distance, speed, acceleration), Ends.TIME, k);
+    }
+    if (stock.coupled[k] && (!nearStretched || !forces.parting(k))) {
+      consider(timeToMeet(stock.slackMetres - distance, -speed, -acceleration), Ends.TIME, k);
+    }
+  }
+
+  private void considerEnd(EndStop stop, double gap, double speed, double acceleration) {
+    if (!stop.bears(gap)) {
+      consider(timeToMeet(stop.toFace(gap), speed, acceleration), Ends.TIME, 0);
+    } else if (!stop.atWall(gap)) {
+      consider(timeToMeet(stop.toNextStage(gap), speed, acceleration), Ends.TIME, 0);
+    }
+  }
+
+  private void consider(double time, Ends what, int k) {
     if (time < soonest) {
       soonest = time;
-      stops = what;
+      ends = what;
+      where = k;
     }
   }
 
-  private void move(double t) {
-    int loco = train.loco;
-    boolean rolling = train.wheel == train.v[loco] && forces.wheelA == forces.a[loco];
-    for (int i = 0; i < train.count; i++) {
-      train.x[i] += (train.v[i] + forces.a[i] * t / 2) * t;
-      train.v[i] += forces.a[i] * t;
+  private void move(int row, double t) {
+    for (int k = stock.first[row]; k <= stock.last[row]; k++) {
+      double metres = (stock.v[k] + forces.a[k] * t / 2) * t;
+      stock.x[k] += metres;
+      stock.moved[k] += metres;
+      stock.v[k] += forces.a[k] * t;
+      Drive drive = forces.driveAt[stock.who[k]];
+      if (drive != null) {
+        drive.passed(t, drive.wheel + drive.wheelA * t / 2);
+        drive.wheel += drive.wheelA * t;
+      }
     }
-    train.wheel += forces.wheelA * t;
-    if (stops >= 0) {
-      train.setBodySpeed(stops, 0);
-    } else if (stops == WHEEL_STOPS) {
-      train.wheel = 0;
+    if (ends == Ends.BODY_STOPS) {
+      stock.setBodySpeed(row, where, 0);
+    } else if (ends == Ends.WHEEL_STOPS) {
+      forces.driveAt[stock.who[where]].wheel = 0;
     }
-    if (rolling || stops == SLIP_ENDS) {
-      train.wheel = train.v[loco];
+    for (int k = stock.first[row]; k <= stock.last[row]; k++) {
+      Drive drive = forces.driveAt[stock.who[k]];
+      if (drive != null && (!drive.slips || ends == Ends.SLIP_ENDS && where == k)) {
+        drive.wheel = stock.v[k];
+      }
     }
   }
 

@@ -9,8 +9,9 @@ import bufferstop.spi.Settings;
 import java.util.List;
 
 /**
- * The plant model {@code railway}: a dead-end line between two buffer stops. The coordinate runs in
- * metres from the pit end (low) to the shed end (high); speed is positive towards the shed.
+ * The plant model {@code railway}: a graph of track, trains on it, and what stands beside it. A
+ * place is a segment and a distance post in metres, which grows from the segment's low end to its
+ * high end.
  */
 public final class RailwayModel implements PlantModel {
 
@@ -28,13 +29,22 @@ public final class RailwayModel implements PlantModel {
   }
 
   /**
-   * {@inheritDoc} Problems are things off the line, vehicles that share a place or stand beyond an
-   * end, a sensor that could never change, and a hopper whose flow is given twice or not at all.
+   * {@inheritDoc} Problems are gaps in the track, ends joined twice, names that name nothing,
+   * places off their segment, vehicles that share a place or stand beyond the track, and parts that
+   * could never work.
    */
   @Override
   public Plant open(Settings settings, Problems problems, RandomStream random) {
-    LineData line = LineData.read(settings);
-    new LineCheck(line, problems).check();
-    return new RailwayPlant(line, random);
+    int[] found = {0};
+    Problems counted =
+        (at, parameter, message, expected, help) -> {
+          found[0]++;
+          problems.error(at, parameter, message, expected, help);
+        };
+    LineData line = new LineReader(settings, new Names(counted)).read();
+    if (!line.track().segments().isEmpty()) {
+      new LineCheck(line, counted).check();
+    }
+    return found[0] > 0 ? null : new RailwayPlant(line, random);
   }
 }

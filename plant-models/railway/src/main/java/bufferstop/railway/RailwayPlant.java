@@ -4,19 +4,24 @@ import bufferstop.spi.EventSink;
 import bufferstop.spi.Plant;
 import bufferstop.spi.PlantEvent;
 import bufferstop.spi.PlantFault;
+import bufferstop.spi.PlantPicture;
 import bufferstop.spi.Port;
 import bufferstop.spi.RandomStream;
 import java.io.DataInput;
 import java.io.DataOutput;
 import java.io.IOException;
+import java.util.ArrayList;
 import java.util.List;
 
-/** One line as the host sees it: order of calls, ports, time, saved state. */
+/** One railway as the host sees it: order of calls, ports, time, saved state. */
 final class RailwayPlant implements Plant {
   private final Line line;
   private final Controls controls;
   private final Readings readings = new Readings();
   private final List<Port> outputs;
+  private final Faults faults;
+  private final History history;
+  private final Pulses pulses;
   private boolean running;
   private long steps;
   private long stepMicros;
@@ -26,6 +31,9 @@ final class RailwayPlant implements Plant {
     controls = new Controls(data);
     Gauges.addAll(readings, line);
     outputs = readings.seal();
+    faults = new Faults(line);
+    history = new History(line);
+    pulses = new Pulses(line);
   }
 
   /** For tests in this package that look at momentum and energy. */
@@ -35,7 +43,7 @@ final class RailwayPlant implements Plant {
 
   @Override
   public List<Port> inputs() {
-    return controls.ports;
+    return List.copyOf(controls.ports);
   }
 
   @Override
@@ -45,7 +53,7 @@ final class RailwayPlant implements Plant {
 
   @Override
   public List<PlantFault> faults() {
-    return Faults.ALL;
+    return List.copyOf(faults.declared);
   }
 
   @Override
@@ -79,13 +87,14 @@ final class RailwayPlant implements Plant {
     }
     steps++;
     line.step(stepMicros, steps * stepMicros, controls, in);
+    history.take(steps, stepMicros);
     readings.write(out);
   }
 
   @Override
   public void fault(int fault, boolean active, double amount) {
     refuse(!running, "fault");
-    Faults.set(line, fault, active, amount);
+    faults.set(fault, active, amount);
   }
 
   @Override
@@ -93,21 +102,37 @@ final class RailwayPlant implements Plant {
     refuse(!running, "save");
     to.writeLong(steps);
     to.writeLong(stepMicros);
-    line.save(to);
+    LineState.save(line, to);
   }
 
   @Override
   public void restore(DataInput from) throws IOException {
     steps = from.readLong();
     stepMicros = from.readLong();
-    line.restore(from);
+    LineState.restore(line, from);
+    history.clear();
     running = true;
   }
 
   @Override
   public String picture() {
     refuse(!running, "picture");
-    return new Picture(line).svg();
+    return new Plan(line).svg();
+  }
+
+  @Override
+  public List<PlantPicture> pictures() {
+    List<PlantPicture> all = new ArrayList<>();
+    all.add(new PlantPicture("", picture()));
+    if (history.samples() > 1) {
+      all.add(new PlantPicture("train_graph", new TrainGraph(line, history).svg()));
+    }
+    return all;
+  }
+
+  @Override
+  public double shortestPulse(int output) {
+    return pulses.shortest(outputs.get(output).name());
   }
 
   private void refuse(boolean outOfOrder, String method) {

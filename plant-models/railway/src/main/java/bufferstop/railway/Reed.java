@@ -6,7 +6,7 @@ import java.io.DataOutput;
 import java.io.IOException;
 
 /**
- * A reed switch in the track and the magnet that passes it: closes at one distance, opens at a
+ * A reed switch in the track and the magnets that pass it: closes at one distance, opens at a
  * greater one (reference F6.5), and bounces for 0.5 to 1 ms after closing (reference 6.4,
  * reed-sensor.com glossary [re-read]). Opening does not bounce.
  */
@@ -15,56 +15,65 @@ final class Reed {
   private static final double BOUNCE_SPREAD_MICROS = 500;
 
   final ReedData data;
-  private final Train train;
-  private final double magnetOffset;
+  final Chain chain;
+  private final Magnets magnets;
   private final Chance chance;
   private boolean closed;
-  private boolean contact;
   private long bounceEndMicros;
 
-  Reed(ReedData data, Train train, double magnetOffset, long seed) {
+  Reed(ReedData data, Magnets magnets, long seed) {
     this.data = data;
-    this.train = train;
-    this.magnetOffset = magnetOffset;
+    this.magnets = magnets;
     chance = new Chance(seed);
+    chain = new Chain(data.chain(), seed ^ 0x9E3779B9L);
   }
 
   void start() {
     closed = near(data.operateMetres());
-    contact = closed;
+    chain.start(closed);
   }
 
-  void step(long nowMicros) {
+  void step(long stepMicros, long nowMicros) {
     boolean before = closed;
     closed = near(closed ? data.releaseMetres() : data.operateMetres());
     if (closed && !before) {
       double micros = SHORTEST_BOUNCE_MICROS + BOUNCE_SPREAD_MICROS * chance.share();
       bounceEndMicros = nowMicros + (long) micros;
     }
-    contact = closed && (nowMicros >= bounceEndMicros || chance.share() < 0.5);
+    boolean contact = closed && (nowMicros >= bounceEndMicros || chance.share() < 0.5);
+    chain.step(contact, stepMicros, nowMicros);
   }
 
   private boolean near(double metres) {
-    double along = train.x[train.loco] + magnetOffset - data.positionMetres();
     double across = data.closestMetres();
+    double at = data.place().offsetMetres() + chain.beside();
+    double along = magnets.nearest(data.place().segment(), at);
     return along * along + across * across <= metres * metres;
   }
 
   boolean on() {
-    return contact;
+    return chain.given();
+  }
+
+  /** Shortest time for which it is closed, s. */
+  double shortestSeconds(double speed) {
+    double across = data.closestMetres() * data.closestMetres();
+    double on = Math.sqrt(Math.max(0, data.operateMetres() * data.operateMetres() - across));
+    double off = Math.sqrt(Math.max(0, data.releaseMetres() * data.releaseMetres() - across));
+    return chain.left((on + off) / speed, false);
   }
 
   void save(DataOutput to) throws IOException {
     to.writeBoolean(closed);
-    to.writeBoolean(contact);
     to.writeLong(bounceEndMicros);
     to.writeLong(chance.state());
+    chain.save(to);
   }
 
   void restore(DataInput from) throws IOException {
     closed = from.readBoolean();
-    contact = from.readBoolean();
     bounceEndMicros = from.readLong();
     chance.resume(from.readLong());
+    chain.restore(from);
   }
 }

@@ -2,6 +2,7 @@ package bufferstop.railway;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
+import bufferstop.spi.Plant;
 import bufferstop.spi.Port;
 import bufferstop.spi.Settings;
 import bufferstop.testkit.ProblemList;
@@ -15,7 +16,7 @@ final class Bench {
   private static final RailwayModel MODEL = new RailwayModel();
 
   final RailwayPlant plant;
-  final Train train;
+  final Stock stock;
   final List<String> happened = new ArrayList<>();
   private final List<String> inputs;
   private final List<String> outputs;
@@ -31,9 +32,10 @@ final class Bench {
     this.stepMicros = stepMicros;
     Settings read = SettingsOf.text(MODEL.schema(), settings);
     ProblemList problems = new ProblemList();
-    plant = (RailwayPlant) MODEL.open(read, problems, new SplitMix64(seed));
+    Plant opened = MODEL.open(read, problems, new SplitMix64(seed));
     assertEquals(List.of(), problems.all());
-    train = plant.line().train;
+    plant = (RailwayPlant) opened;
+    stock = plant.line().stock;
     inputs = plant.inputs().stream().map(Port::name).toList();
     outputs = plant.outputs().stream().map(Port::name).toList();
     in = new double[inputs.size()];
@@ -61,6 +63,13 @@ final class Bench {
     return out[outputs.indexOf(output)];
   }
 
+  /** Distance post of the middle of the vehicle at a place. */
+  double post(int place) {
+    Placement placement = plant.line().placement;
+    placement.locate(stock.who[place], 0);
+    return placement.track.post(placement.foundSegment(), placement.foundOffset());
+  }
+
   Bench step() {
     plant.step(stepMicros, in, out);
     return this;
@@ -84,18 +93,23 @@ final class Bench {
     throw new AssertionError(output + " was not " + value + " within 60 s");
   }
 
-  /** Gives a vehicle a speed, and the wheels too when it is the locomotive. */
-  Bench push(int vehicle, double speed) {
-    train.setBodySpeed(vehicle, speed);
-    train.wheel = train.v[train.loco];
+  /** Gives the body at a place a speed, and the wheels too. */
+  Bench push(int place, double speed) {
+    stock.setBodySpeed(stock.row(place), place, speed);
+    for (Drive drive : plant.line().drives) {
+      drive.wheel = stock.v[stock.at[drive.vehicle]];
+    }
     return this;
   }
 
-  /** Momentum of bodies and rotor in N s. */
+  /** Momentum of bodies and rotors in N s, all in one row. */
   double momentum() {
-    double sum = rotorKg() * train.wheel;
-    for (int i = 0; i < train.count; i++) {
-      sum += train.massKg(i) * train.v[i];
+    double sum = 0;
+    for (Drive drive : plant.line().drives) {
+      sum += drive.rotorKg() * drive.wheel;
+    }
+    for (int k = 0; k < stock.count; k++) {
+      sum += stock.kg(k) * stock.v[k];
     }
     return sum;
   }
@@ -103,18 +117,18 @@ final class Bench {
   /** Energy of motion of the bodies alone in J. */
   double bodyJoules() {
     double sum = 0;
-    for (int i = 0; i < train.count; i++) {
-      sum += train.massKg(i) * train.v[i] * train.v[i] / 2;
+    for (int k = 0; k < stock.count; k++) {
+      sum += stock.kg(k) * stock.v[k] * stock.v[k] / 2;
     }
     return sum;
   }
 
-  /** Energy of motion in J, the rotor's included. */
+  /** Energy of motion in J, that of the rotors included. */
   double joules() {
-    return bodyJoules() + rotorKg() * train.wheel * train.wheel / 2;
-  }
-
-  private double rotorKg() {
-    return plant.line().data.loco().motor().addedKg();
+    double sum = bodyJoules();
+    for (Drive drive : plant.line().drives) {
+      sum += drive.rotorKg() * drive.wheel * drive.wheel / 2;
+    }
+    return sum;
   }
 }

@@ -23,8 +23,8 @@ class ContactsTest {
     Bench bench = collegePhysics("");
     double before = bench.bodyJoules();
     bench.run(1.5);
-    assertEquals(0.122307692, bench.train.v[1], 1e-9);
-    assertEquals(0.122307692, bench.train.v[2], 1e-9);
+    assertEquals(0.122307692, bench.stock.v[1], 1e-9);
+    assertEquals(0.122307692, bench.stock.v[2], 1e-9);
     assertEquals(5597.30769, before - bench.bodyJoules(), 1e-5);
     assertEquals(List.of("coupled"), bench.happened);
     assertEquals(1, bench.get("wagon.a.coupled"));
@@ -33,14 +33,14 @@ class ContactsTest {
   @Test
   void contactTimeDoesNotDependOnTheStep() {
     Bench bench = collegePhysics("").run(1.5);
-    assertEquals(0.300 * 1.0 + 0.122307692 * 0.5, bench.train.x[1], 1e-9);
+    assertEquals(0.300 * 1.0 + 0.122307692 * 0.5, bench.post(1), 1e-9);
   }
 
   @Test
   void tooFastAContactRebounds() {
     Bench bench = collegePhysics("  max_speed: 0.3\n  restitution: 0.5").run(1.5);
-    assertEquals(0.033461538, bench.train.v[1], 1e-9); // C5.1 with e 0.5 [computed]
-    assertEquals(0.243461538, bench.train.v[2], 1e-9);
+    assertEquals(0.033461538, bench.stock.v[1], 1e-9); // C5.1 with e 0.5 [computed]
+    assertEquals(0.243461538, bench.stock.v[2], 1e-9);
     assertEquals(0, bench.get("wagon.a.coupled"));
   }
 
@@ -51,8 +51,8 @@ class ContactsTest {
     String settings = Lines.REFERENCE + Lines.wagon("free", 0.1, 0.15, 0.31).indent(2);
     Bench bench = new Bench(settings, 1000).push(1, 0.10);
     double before = bench.bodyJoules();
-    bench.plant.line().contacts.settle();
-    assertEquals(0.0863636, bench.train.v[2], 1e-7);
+    bench.plant.line().contacts.settle(0);
+    assertEquals(0.0863636, bench.stock.v[2], 1e-7);
     assertEquals(0.647727e-3, before - bench.bodyJoules(), 1e-9);
   }
 
@@ -60,7 +60,7 @@ class ContactsTest {
   void tooSlowAContactTouchesWithoutCoupling() {
     String settings = Lines.wagons(Lines.wagon("a", 1, 1, 0) + Lines.wagon("b", 1, 1, 1.02));
     Bench bench = new Bench(settings, 1000).push(1, 0.019).run(2);
-    assertEquals(0.0095, bench.train.v[2], 1e-9);
+    assertEquals(0.0095, bench.stock.v[2], 1e-9);
     assertEquals(0, bench.get("wagon.b.coupled"));
     assertEquals(List.of(), bench.happened);
   }
@@ -112,7 +112,7 @@ class ContactsTest {
 
   @Test
   void couplerIsBunchedWhileABufferStopSlowsTheTrain() {
-    Bench bench = new Bench(Lines.FULL.replace("face: -100", "face: -0.0605"), 1000);
+    Bench bench = new Bench(Lines.between(Lines.FULL, -0.0605, 100), 1000);
     bench.push(0, -0.2);
     while (bench.happened.isEmpty()) {
       bench.step();

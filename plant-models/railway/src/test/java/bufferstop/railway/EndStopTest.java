@@ -11,9 +11,11 @@ class EndStopTest {
   // kJ/m; the source prints 289 kJ and 3.613 m, computed from its own figures 3.60820 m.
   private static Bench review(double travel) {
     String settings = Lines.wagons(Lines.wagon("train", 20, 74_700, 80));
-    String stop = "force: 80000\n  travel: " + travel;
     int shed = settings.indexOf("shed_end:");
-    String end = settings.substring(shed).replaceFirst("force: 2\n  travel: 0.008", stop);
+    String end =
+        settings
+            .substring(shed)
+            .replaceFirst("force: 2\n    travel: 0.008", "force: 80000\n    travel: " + travel);
     return new Bench(settings.substring(0, shed) + end, 1000).push(1, 2.78);
   }
 
@@ -35,7 +37,7 @@ class EndStopTest {
     double joules = 288_655.7 - 80_000;
     assertEquals(joules, bench.get("shed_end.impact_energy"), 0.1);
     assertEquals(Math.sqrt(2 * joules / 74_700), bench.get("shed_end.impact_speed"), 1e-6);
-    assertEquals(0, bench.train.v[1]);
+    assertEquals(0, bench.stock.v[1]);
     assertEquals(List.of("buffer_struck", "wall_struck"), bench.happened);
   }
 
@@ -53,8 +55,7 @@ class EndStopTest {
 
   @Test
   void holdsALocomotiveThatPushesLessThanItsForce() {
-    String near =
-        Lines.REFERENCE.replace("face: 100", "face: 0.251").replace("force: 2", "force: 20");
+    String near = Lines.between(Lines.REFERENCE, -100, 0.251).replace("force: 2", "force: 20");
     Bench bench = new Bench(near, 1000).set("feed.volts", 4).set("feed.close", 1).run(3);
     double pushed = bench.get("shed_end.overrun");
     assertTrue(pushed > 0 && pushed < 0.008);

@@ -9,29 +9,38 @@ final class Lines {
    */
   static final String REFERENCE =
       """
-      pit_end:
-        face: -100
-        force: 2
-        travel: 0.008
-      shed_end:
-        face: 100
-        force: 2
-        travel: 0.008
+      segments:
+        line:
+          from: -100
+          length: 200
+      feeds:
+        feed:
+          volts: 12
+      buffers:
+        pit_end:
+          at: line.low
+          force: 2
+          travel: 0.008
+        shed_end:
+          at: line.high
+          force: 2
+          travel: 0.008
       coupling:
         gap: 0.01
-      locomotive:
-        length: 0.18
-        mass: 0.35
-        rolling_resistance: 0.021467709747
-        start: 0.16
-        adhesion: 1000
-        motor:
-          resistance: 20
-          constant: 0.0103132403
-          gear: 14
-          wheel_radius: 0.0055
-          friction_torque: 6.18794419e-4
-          rotor_inertia: 5e-7
+      locomotives:
+        loco:
+          length: 0.18
+          mass: 0.35
+          rolling_resistance: 0.021467709747
+          start: 0.16
+          adhesion: 1000
+          motor:
+            resistance: 20
+            constant: 0.0103132403
+            gear: 14
+            wheel_radius: 0.0055
+            friction_torque: 6.18794419e-4
+            rotor_inertia: 5e-7
       wagons:
         tub:
           length: 0.12
@@ -46,19 +55,22 @@ final class Lines {
   static final String FULL =
       REFERENCE.replace("adhesion: 1000", "adhesion: 0.25").replace("capacity: 0", "capacity: 0.1")
           + """
-          uncoupler:
-            position: 0.065
-            tolerance: 0.02
-          hopper:
-            position: 0.0
-            spout: 0.03
-            stock: 0.15
-            gate_time: 0.1
-            flow: 0.02
-          discharge:
-            from: 0.3
-            to: 0.5
-            rate: 0.05
+          uncouplers:
+            uncoupler:
+              position: 0.065
+              tolerance: 0.02
+          hoppers:
+            hopper:
+              position: 0.0
+              spout: 0.03
+              stock: 0.15
+              gate_time: 0.1
+              flow: 0.02
+          discharges:
+            discharge:
+              from: 0.3
+              to: 0.5
+              rate: 0.05
           beams:
             near:
               position: 0.4
@@ -95,5 +107,12 @@ final class Lines {
       start: %s
     """
         .formatted(name, lengthMetres, kg, startMetres);
+  }
+
+  /** The reference line on track from one distance post to another. */
+  static String between(String settings, double from, double to) {
+    return settings
+        .replace("from: -100", "from: " + from)
+        .replace("length: 200", "length: " + (to - from));
   }
 }

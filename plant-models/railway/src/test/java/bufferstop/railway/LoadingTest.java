@@ -27,7 +27,7 @@ class LoadingTest {
   @Test
   void orificeFillsSixtyGramsInTheTimeOfTheReference() {
     // C7.1 [computed]: 60 g at 10 mm takes 3.210891 s, gate at once.
-    String orifice = "orifice: 0.010\n  grain: 0.001\n  bulk_density: 1500";
+    String orifice = "orifice: 0.010\n    grain: 0.001\n    bulk_density: 1500";
     Bench bench =
         new Bench(
             Lines.FULL.replace("flow: 0.02", orifice).replace("gate_time: 0.1", "gate_time: 0"),
@@ -94,8 +94,8 @@ class LoadingTest {
   void loadDroppedIntoAMovingWagonSlowsIt() {
     // C5.3: OpenStax, College Physics 2e, 8.5 (problem [re-read], answer [computed]).
     Bench bench = new Bench(Lines.wagons(Lines.wagon("car", 10, 30_000, 0)), 1000).push(1, 0.850);
-    bench.train.addLoad(1, 110_000);
-    assertEquals(0.182142857, bench.train.v[1], 1e-9);
+    bench.stock.addLoad(1, 110_000);
+    assertEquals(0.182142857, bench.stock.v[1], 1e-9);
   }
 
   @Test

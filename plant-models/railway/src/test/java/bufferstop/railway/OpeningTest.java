@@ -25,27 +25,27 @@ class OpeningTest {
   @CsvSource(
       delimiter = '|',
       value = {
-        "face: -100        | face: 200         | face     | lies before the pit end's",
+        "at: line.low      | at: lyne.low      | at       | `lyne.low` is no end of a segment",
         "tub:              | Tub:              | Tub      | cannot be part of a port's name",
         "near:             | ne-ar:            | ne-ar    | cannot be part of a port's name",
         "middle:           | 2nd:              | 2nd      | cannot be part of a port's name",
-        "face: -100        | face: -0.05       | start    | `tub` stands 0.01 m beyond the pit",
+        "from: -100        | from: -0.05       | start    | `tub` stands 0.01 m beyond the track",
         "capacity: 0.1     | load: 0.2         | load     | more than it can hold",
-        "start: 0.16       | start: -0.16      | coupled_at_start | no neighbour towards the shed",
+        "start: 0.16       | start: -0.16      | coupled_at_start | no neighbour in front",
         "start: 0.16       | start: 0.17       | start    | but does not stand at it",
         "gap: 0.01         | max_speed: 0.01   | max_speed | no closing speed couples",
-        "position: 0.9     | position: 900     | position | beam `far` at `900.0` is off the line",
+        "position: 0.9     | position: 900     | position | beam `far` at `900.0` is off",
         "output: light     | p_off: 0.6        | p_off    | beam `far` clears at a share",
         "position: 0.6     | position: -900    | position | reed `middle` at `-900.0` is off",
         "release: 0.015    | release: 0.011    | release  | would open where it still closes",
         "operate: 0.012    | closest: 0.012    | closest  | never comes near enough",
-        "position: 0.065   | position: 101     | position | uncoupler at `101.0` is off the line",
-        "position: 0.0     | position: -101    | position | hopper at `-101.0` is off the line",
+        "position: 0.065   | position: 101     | position | uncoupler `uncoupler` at `101.0`",
+        "position: 0.0     | position: -101    | position | hopper `hopper` at `-101.0`",
         "flow: 0.02        | orifice: 0.01     | orifice  | nothing flows through this orifice",
-        "flow: 0.02        | grain: 0.01       | flow     | the hopper has no flow",
+        "flow: 0.02        | grain: 0.01       | flow     | has no flow",
         "to: 0.5           | to: 0.2           | to       | ends before it begins",
-        "to: 0.5           | to: 500           | to       | discharge at `500.0` is off the line",
-        "from: 0.3         | from: -500        | from     | discharge at `-500.0` is off the line"
+        "to: 0.5           | to: 500           | to       | discharge `discharge` at `500.0`",
+        "from: 0.3         | from: -500        | from     | discharge `discharge` at `-500.0`"
       })
   void saysWhatIsWrongAndHowToMendIt(String old, String now, String parameter, String message) {
     List<Problem> found = problems(amended(old, now));
@@ -68,10 +68,10 @@ class OpeningTest {
 
   @Test
   void vehicleBeyondTheShedEndIsAProblem() {
-    List<Problem> found = problems(Lines.REFERENCE.replace("face: 100", "face: 0.24"));
+    List<Problem> found = problems(Lines.between(Lines.REFERENCE, -100, 0.24));
     assertEquals(1, found.size());
-    assertEquals("`loco` stands 0.01 m beyond the shed end's face", found.get(0).message());
-    assertEquals("its body between -100.0 and 0.24 m", found.get(0).expected());
+    assertEquals("`loco` stands 0.01 m beyond the track at `line.high`", found.get(0).message());
+    assertEquals("its body on the track", found.get(0).expected());
   }
 
   @Test
@@ -86,13 +86,14 @@ class OpeningTest {
     assertEquals(List.of(), problems(apart));
     List<Problem> found = problems(apart.replace("start: 0.16", "start: 0.15"));
     assertEquals("`tub` and `loco` share a place", found.get(0).message());
-    assertEquals("at most -0.01 m", found.get(0).expected());
+    assertEquals("move one of them by 0.01 m", found.get(0).help());
   }
 
   @Test
   void hopperWithTwoFlowsIsAProblem() {
-    List<Problem> found = problems(Lines.FULL.replace("flow: 0.02", "flow: 0.02\n  orifice: 0.01"));
-    assertEquals("the hopper's flow is given twice", found.get(0).message());
+    List<Problem> found =
+        problems(Lines.FULL.replace("flow: 0.02", "flow: 0.02\n    orifice: 0.01"));
+    assertEquals("the flow of hopper `hopper` is given twice", found.get(0).message());
   }
 
   @Test

@@ -20,16 +20,15 @@ import org.junit.jupiter.api.Test;
 
 /** The plug-in contract, on a run that couples, parts, loads, tips and strikes both ends. */
 class RailwayContractTest extends PlantContractTest {
-  // Controls of a line that has everything: close, reverse, volts, lift, open, tip, enable.
-  private static final int[] BIT = {0, 1, 3, 4, 5};
-  private static final int ENABLE = 6;
+  // Controls of a line that has everything: close, reverse, volts, enable, lift, open, tip.
+  private static final int[] BIT = {0, 1, 4, 5, 6};
+  private static final int ENABLE = 3;
   private static final String[] PLAN = { // one word a second
     "00100", "10000", "00000", "11010", "10000", "10000", "00001", "00000", "00100", "10000",
     "10000", "10000", "11000", "11000", "11000", "11000", "10000", "00010", "10001", "11000"
   };
 
-  private static final String SHORT =
-      Lines.FULL.replace("face: -100", "face: -0.3").replace("face: 100", "face: 1.2");
+  private static final String SHORT = Lines.between(Lines.FULL, -0.3, 1.2);
 
   @Override
   protected PlantModel model() {

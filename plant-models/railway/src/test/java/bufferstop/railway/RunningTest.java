@@ -49,7 +49,9 @@ class RunningTest {
       Bench bench = new Bench(settings, 1000);
       bench.set("feed.volts", volts).set("feed.close", 1).run(2);
       assertEquals(moves, bench.get("loco.speed") != 0);
-      assertEquals(moves ? Math.signum(volts) : 0, Math.signum(bench.get("loco.position") - 0.16));
+      assertEquals(
+          moves ? Math.signum(volts) : 0,
+          Math.signum(0.0 + Math.rint((bench.get("loco.position") - 0.16) * 1e9)));
     }
   }
 
@@ -65,7 +67,8 @@ class RunningTest {
 
   @Test
   void brakesWithTheTerminalsShorted() {
-    Bench bench = atFullSpeed("when_off: shorted\n" + Lines.REFERENCE);
+    Bench bench =
+        atFullSpeed(Lines.REFERENCE.replace("volts: 12", "volts: 12\n    when_off: shorted"));
     double from = bench.get("loco.position");
     double seconds = bench.set("feed.close", 0).until("loco.speed", 0);
     assertEquals(0.265431, seconds, 1e-4 + 1e-6);
@@ -90,7 +93,8 @@ class RunningTest {
   void deadSupplyBehindARectifierIsNoBrake() {
     Bench coasting = atFullSpeed(Lines.REFERENCE).set("feed.close", 0).run(0.2);
     Bench unfed = atFullSpeed(Lines.REFERENCE).set("feed.volts", 0).run(0.2);
-    Bench battery = atFullSpeed("supply_returns_current: TRUE\n" + Lines.REFERENCE);
+    Bench battery =
+        atFullSpeed(Lines.REFERENCE.replace("volts: 12", "volts: 12\n    returns_current: TRUE"));
     battery.set("feed.volts", 0).run(0.2);
     assertEquals(coasting.get("loco.speed"), unfed.get("loco.speed"));
     assertTrue(battery.get("loco.speed") < unfed.get("loco.speed") / 2);
@@ -117,8 +121,8 @@ class RunningTest {
   @Test
   void heldTrainSlipsAtTheCurrentOfAdhesion() {
     // F3.7 [derived]: (F_f + mu m g) / k = (1.57511307 + 0.858082) / 26.2518844 A.
-    String walled = Lines.FULL.replace("face: 100", "face: 0.251").replace("force: 2", "force: 50");
-    Bench bench = new Bench(walled.substring(0, walled.indexOf("discharge:")), FINE);
+    String walled = Lines.between(Lines.FULL, -100, 0.251).replace("force: 2", "force: 50");
+    Bench bench = new Bench(walled.substring(0, walled.indexOf("discharges:")), FINE);
     bench.set("feed.close", 1).run(3);
     assertEquals(0, bench.get("loco.speed"));
     assertEquals((1.57511307 + 0.858082) / 26.2518844, bench.get("loco.current"), 1e-6);

@@ -46,7 +46,7 @@ class SensorsTest {
     Bench bench = new Bench(Lines.wagons(pair).replace("gap: 0.01", "gap: 0") + text, FINE);
     bench.push(1, 0.30).push(2, 0.30).until("beam.gate", 1);
     double seen = 0;
-    while (bench.train.low(1) < 0.39) { // until the rear wagon is about to leave
+    while (bench.post(1) - 0.05 < 0.39) { // until the rear wagon is about to leave
       seen += bench.step().get("beam.gate") == 0 ? FINE * 1e-6 * 0.30 : 0;
     }
     assertEquals(clear / 1000, seen, READING);

@@ -37,11 +37,9 @@ class TrainProperties {
             .replace("rolling_resistance: 0", "rolling_resistance: " + rolling)
             .replace("adhesion: 1000", "adhesion: 0.25")
             .replace("start: -90", "start: 0")
-            .replace("face: -100", "face: " + -face)
-            .replace("face: 100", "face: " + face)
             .replace("gap: 0.01", "gap: 0.01\n  max_speed: 0.3\n  restitution: 0.6");
-    Bench bench = new Bench(settings, 1000);
-    for (int i = 0; i < bench.train.count; i++) {
+    Bench bench = new Bench(Lines.between(settings, -face, face), 1000);
+    for (int i = 0; i < bench.stock.count; i++) {
       bench.push(i, between(random, -0.5, 0.5));
     }
     return bench;
@@ -82,8 +80,8 @@ class TrainProperties {
       Bench bench = randomTrain(new SplitMix64(seed), rolling, 2);
       for (int i = 0; i < 2000; i++) {
         bench.step();
-        for (int c = 0; c < bench.train.count - 1; c++) {
-          assertTrue(bench.train.couplerDistance(c) > -1e-9, "seed " + seed + " at step " + i);
+        for (int c = 0; c < bench.stock.count - 1; c++) {
+          assertTrue(bench.stock.couplerDistance(c) > -1e-9, "seed " + seed + " at step " + i);
         }
         assertTrue(bench.get("pit_end.gap") > -0.008 - 1e-9, "seed " + seed + " at step " + i);
         assertTrue(bench.get("shed_end.gap") > -0.008 - 1e-9, "seed " + seed + " at step " + i);
@@ -129,7 +127,7 @@ class TrainProperties {
     String settings =
         Lines.REFERENCE.replace("adhesion: 1000", "adhesion: " + between(random, 0.2, 0.5))
             + free.indent(2);
-    Bench bench = new Bench(settings.replace("face: 100", "face: 1.5"), stepMicros);
+    Bench bench = new Bench(Lines.between(settings, -100, 1.5), stepMicros);
     bench.set("feed.close", 1).run(1.2).set("feed.close", 0).run(0.4);
     double place = bench.get("loco.position");
     bench.set("feed.close", 1).run(5);

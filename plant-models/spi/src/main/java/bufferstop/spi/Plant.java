@@ -85,4 +85,28 @@ public interface Plant {
   default String picture() {
     return "";
   }
+
+  /**
+   * Pictures for the report: of the present state, and of what led to it.
+   *
+   * @return {@link #picture()} under an empty name, unless it is empty itself, and whatever else
+   *     the plant can show
+   */
+  default List<PlantPicture> pictures() {
+    String present = picture();
+    return present.isEmpty() ? List.of() : List.of(new PlantPicture("", present));
+  }
+
+  /**
+   * Shortest time for which a BOOL output keeps a value that the controller must see, as the
+   * settings declare speeds and sizes. The host compares it with what the input at the other end of
+   * the wire needs, and {@code check} warns.
+   *
+   * @param output index in {@link #outputs()}
+   * @return seconds, at the terminal; 0 when such a pulse never leaves the plant; infinite when the
+   *     settings declare nothing to judge by
+   */
+  default double shortestPulse(int output) {
+    return Double.POSITIVE_INFINITY;
+  }
 }

@@ -22,6 +22,7 @@ import java.util.List;
 import java.util.ServiceLoader;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import java.util.stream.StreamSupport;
 import org.junit.jupiter.api.Test;
@@ -261,6 +262,100 @@ public abstract class PlantContractTest {
       assertTrue(name.matches("[a-z][a-z0-9_]*(\\.[a-z][a-z0-9_]*)*"), "malformed: " + name);
       assertTrue(seen.add(name), "twice: " + name);
     }
+  }
+
+  /** The host asks once and keeps the answer; the ports it may leave unwired say what they hold. */
+  @Test
+  public void portsAreAsDeclared() {
+    Run run = started();
+    assertEquals(run.plant.inputs(), run.plant.inputs());
+    assertEquals(run.plant.outputs(), run.plant.outputs());
+    double[] before = run.in.clone();
+    run.plant.step(stepMicros(), run.in, run.out);
+    assertArrayEquals(bits(before), bits(run.in), "a plant does not write its inputs");
+    for (int i = 0; i < run.out.length; i++) {
+      String name = run.plant.outputs().get(i).name();
+      assertTrue(Double.isNaN(run.plant.outputs().get(i).unwired()), name + " is an output");
+      assertTrue(run.plant.shortestPulse(i) >= 0, name + " has a pulse below 0");
+    }
+  }
+
+  /** One thread calls it, and it starts none. */
+  @Test
+  public void startsNoThread() {
+    Set<Long> before = threads();
+    started().steps(Math.min(1000, steps()));
+    Set<Long> after = threads();
+    after.removeAll(before);
+    assertEquals(Set.of(), after);
+  }
+
+  private static Set<Long> threads() {
+    String plants = Thread.currentThread().getThreadGroup().getName();
+    return Thread.getAllStackTraces().keySet().stream()
+        .filter(t -> t.getThreadGroup() != null && t.getThreadGroup().getName().equals(plants))
+        .map(Thread::getId)
+        .collect(Collectors.toCollection(TreeSet::new));
+  }
+
+  /**
+   * How far a quantity may be off when the step is halved, as a share of its greatest value; see
+   * {@link #halvingTheStepConverges}.
+   */
+  protected double convergence() {
+    return 0.01;
+  }
+
+  /**
+   * Halving the step changes little, and halving it again less: the error of the whole step is
+   * mostly its own, not the model's. Judged by the mean difference of every quantity over the run,
+   * since a contact that comes a step later is no error.
+   */
+  @Test
+  public void halvingTheStepConverges() {
+    double[][] whole = sampled(1);
+    double[][] half = sampled(2);
+    double[][] quarter = sampled(4);
+    List<Port> ports = opened(SEED).outputs();
+    for (int i = 0; i < ports.size(); i++) {
+      if (!ports.get(i).bool()) {
+        double scale = Math.max(1e-9, greatest(whole, i));
+        double first = difference(whole, half, i) / scale;
+        double second = difference(half, quarter, i) / scale;
+        String name = ports.get(i).name();
+        assertTrue(first <= convergence(), name + " differs by " + first + " of its greatest");
+        assertTrue(
+            second <= Math.max(0.75 * first, convergence() / 20),
+            name + " does not converge: " + first + " then " + second);
+      }
+    }
+  }
+
+  /** Outputs at the end of every whole step, each taken in so many parts. */
+  private double[][] sampled(int parts) {
+    Run run = started();
+    int count = steps();
+    double[][] all = new double[count][];
+    for (int i = 0; i < count; i++) {
+      stimulate(i, run.in);
+      for (int part = 0; part < parts; part++) {
+        run.plant.step(stepMicros() / parts, run.in, run.out);
+      }
+      all[i] = run.out.clone();
+    }
+    return all;
+  }
+
+  private static double greatest(double[][] all, int port) {
+    return Stream.of(all).mapToDouble(out -> Math.abs(out[port])).max().orElse(0);
+  }
+
+  private static double difference(double[][] one, double[][] other, int port) {
+    double sum = 0;
+    for (int i = 0; i < one.length; i++) {
+      sum += Math.abs(one[i][port] - other[i][port]);
+    }
+    return sum / one.length;
   }
 
   /** The host finds the model by its class. */

@@ -97,4 +97,39 @@ class SettingsOfTest {
     assertThrows(IllegalArgumentException.class, () -> s.number("amps"));
     assertThrows(IllegalArgumentException.class, () -> s.item("end"));
   }
+
+  @Test
+  void readsBracesBracketsAndDashes() {
+    String text =
+        """
+        count: 1
+        end: {face: 0.5} # comment
+        rows:
+          - {row: 1}
+          - {row: 2}
+        beams:
+          pit: {at: 2}
+          far:
+            at: 3
+        """;
+    Settings s = SettingsOf.text(SCHEMA, text);
+    assertEquals(0.5, s.item("end").number("face"));
+    assertEquals(2, s.list("rows").get(1).integer("row"));
+    assertEquals(3, s.named("beams").get("far").number("at"));
+    Settings inBrackets = SettingsOf.text(SCHEMA, "count: 1\nrows: [{row: 4}, {row: 5}]\n");
+    assertEquals(5, inBrackets.list("rows").get(1).integer("row"));
+  }
+
+  @ParameterizedTest(name = "{0}")
+  @CsvSource({
+    "'end: {face: 0.5', line 1: cannot read",
+    "'end: {face: 0.5} x', line 1: cannot read",
+    "'end: {face 0.5}', line 1: cannot read",
+    "'end: {face: 1, face: 1}', line 1: `face` is given twice"
+  })
+  void refusesBracesItCannotRead(String text, String message) {
+    IllegalArgumentException e =
+        assertThrows(IllegalArgumentException.class, () -> SettingsOf.text(SCHEMA, text));
+    assertTrue(e.getMessage().startsWith(message), e.getMessage());
+  }
 }

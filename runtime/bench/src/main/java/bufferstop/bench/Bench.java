@@ -16,6 +16,7 @@ public final class Bench {
   static {
     ALL.put("feeder", new FeederBenchmark());
     ALL.put("modbus", new ModbusBenchmark());
+    ALL.put("plant", new PlantBenchmark());
     ALL.put("scan", new ScanBenchmark());
     ALL.put("scenario", new ScenarioBenchmark());
     ALL.put("start", new StartBenchmark());
