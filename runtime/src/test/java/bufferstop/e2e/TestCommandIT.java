@@ -100,7 +100,7 @@ class TestCommandIT {
     try (var pictures = Files.list(report.resolve("pictures"))) {
       List<String> names = pictures.map(p -> p.getFileName().toString()).sorted().toList();
       assertEquals(2, names.size(), names::toString);
-      assertTrue(names.get(0).endsWith("-line-train_graph.svg"), names::toString);
+      assertTrue(names.get(0).endsWith("-line-train-graph.svg"), names::toString);
       assertTrue(names.get(1).endsWith("-line.svg"), names::toString);
     }
   }
