@@ -37,9 +37,9 @@ class LibrariesTest {
 
   @Test
   void arePathsFromTheFileThatNamesThem() throws IOException {
-    write("works/pit/project.yaml", "project: pit\nlibraries: ../shared/valves.yaml\n");
-    write("works/shared/valves.yaml", "library: Valves\nlibraries: [more/maths.yaml]\n" + ONE);
-    write("works/shared/more/maths.yaml", ONE.replace("one", "two"));
+    write("works/pit/project.yaml", "project: pit\nlibraries: ../common/valves.yaml\n");
+    write("works/common/valves.yaml", "library: Valves\nlibraries: [more/maths.yaml]\n" + ONE);
+    write("works/common/more/maths.yaml", ONE.replace("one", "two"));
     Project project = read("works/pit");
     assertEquals(List.of(), problems.sorted());
     assertEquals(List.of("two", "one"), names(project));

@@ -12,6 +12,7 @@ import bufferstop.spi.RandomStream;
 import bufferstop.spi.Settings;
 import java.io.DataInput;
 import java.io.DataOutput;
+import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -88,13 +89,19 @@ public final class ScriptedModel implements PlantModel {
     }
 
     @Override
-    public void save(DataOutput to) {
-      throw new UnsupportedOperationException("a script keeps no state worth saving");
+    public void save(DataOutput to) throws IOException {
+      to.writeLong(step);
+      for (double amount : amounts) {
+        to.writeDouble(amount);
+      }
     }
 
     @Override
-    public void restore(DataInput from) {
-      throw new UnsupportedOperationException("a script keeps no state worth saving");
+    public void restore(DataInput from) throws IOException {
+      step = from.readLong();
+      for (int i = 0; i < amounts.length; i++) {
+        amounts[i] = from.readDouble();
+      }
     }
   }
 
