@@ -5,8 +5,6 @@ import bufferstop.model.NamedConstant;
 import bufferstop.model.Routine;
 import bufferstop.model.Scope;
 import bufferstop.model.Symbol;
-import bufferstop.st.CallScope;
-import bufferstop.st.Instance;
 import bufferstop.st.UserFunction;
 import java.util.ArrayList;
 import java.util.Collection;
@@ -19,15 +17,12 @@ import java.util.TreeMap;
  * What the body of a function or block may name: its own pins and state, constants, {@code scan},
  * and other functions; no point, so that a library fits every project.
  */
-final class BodyScope implements CallScope {
+final class BodyScope extends CallableScope {
   private static final String SCAN = "scan.";
 
   private final Routine routine;
-  private final Scope project;
-  private final Map<String, UserFunction> functions;
   private final Map<String, Symbol> own = new TreeMap<>();
   private final Map<String, String> refusals = new TreeMap<>(); // of own names, why
-  private final Map<String, Instance> instances = new TreeMap<>();
 
   /**
    * The scope of a routine's body, with nothing of its own yet.
@@ -36,9 +31,8 @@ final class BodyScope implements CallScope {
    * @param functions all users' functions by upper-case name
    */
   BodyScope(Routine routine, Scope project, Map<String, UserFunction> functions) {
+    super(project, functions);
     this.routine = routine;
-    this.project = project;
-    this.functions = functions;
   }
 
   /** Adds a name that the body may assign. */
@@ -50,11 +44,6 @@ final class BodyScope implements CallScope {
   void add(Symbol symbol, String refusal) {
     add(symbol);
     refusals.put(key(symbol.name()), refusal);
-  }
-
-  /** Adds an instance that the body may call. */
-  void add(Instance instance) {
-    instances.put(key(instance.name()), instance);
   }
 
   private static String key(String name) {
@@ -87,35 +76,10 @@ final class BodyScope implements CallScope {
   }
 
   @Override
-  public Symbol scratch(int cells) {
-    return project.scratch(cells);
-  }
-
-  @Override
   public Collection<String> names() {
     List<String> names = new ArrayList<>(own.values().stream().map(Symbol::name).toList());
     project.names().stream().filter(n -> key(n).startsWith(SCAN)).forEach(names::add);
     return names;
-  }
-
-  @Override
-  public UserFunction function(String name) {
-    return functions.get(name.toUpperCase(Locale.ROOT));
-  }
-
-  @Override
-  public Collection<String> functions() {
-    return functions.values().stream().map(UserFunction::name).toList();
-  }
-
-  @Override
-  public Instance instance(String name) {
-    return instances.get(key(name));
-  }
-
-  @Override
-  public Collection<String> instances() {
-    return instances.values().stream().map(Instance::name).toList();
   }
 
   @Override

@@ -169,17 +169,8 @@ public abstract class Statement extends Node {
         code.store();
         return;
       }
-      int watched = code.local(2);
-      int bits = code.local(2);
       Label failed = new Label();
-      code.errors();
-      code.storeLocal(watched);
-      code.put(value);
-      code.storeLocal(bits);
-      code.errors();
-      code.loadLocal(watched);
-      code.op(Opcodes.LCMP);
-      code.jump(Opcodes.IFNE, failed);
+      int bits = code.putWatched(value, failed);
       code.address(target);
       code.loadLocal(bits);
       code.store();

@@ -7,7 +7,6 @@ import bufferstop.model.Symbol;
 import bufferstop.model.Type;
 import java.util.List;
 import org.objectweb.asm.Label;
-import org.objectweb.asm.Opcodes;
 
 /** Assignments to more or less than the one cell of a name. */
 final class Stores {
@@ -53,7 +52,7 @@ final class Stores {
     @Override
     void emit(Code code) {
       Label failed = new Label();
-      int text = putWatched(value, failed, code);
+      int text = code.putWatched(value, failed);
       code.loadLocal(text);
       code.cell(target);
       code.push(target.length());
@@ -124,16 +123,14 @@ final class Stores {
     @Override
     void emit(Code code) {
       Label failed = new Label();
+      int watched = code.watch();
       int number = code.local(2);
-      int watched = code.local(2);
-      code.errors();
-      code.storeLocal(watched);
       code.put(index);
       code.storeLocal(number);
       int bits = code.local(2);
       code.put(value);
       code.storeLocal(bits);
-      jumpIfFailed(watched, failed, code);
+      code.jumpIfFailed(watched, failed);
       code.loadLocal(number);
       code.loadLocal(bits);
       Element.emitPlace(array, code);
@@ -222,24 +219,5 @@ final class Stores {
 
   static void copy(int from, int to, int count, long[] cells) {
     System.arraycopy(cells, from, cells, to, count);
-  }
-
-  /** Leaves the value in a local; goes to the label when an error was counted on the way. */
-  private static int putWatched(Expression value, Label failed, Code code) {
-    int watched = code.local(2);
-    int bits = code.local(2);
-    code.errors();
-    code.storeLocal(watched);
-    code.put(value);
-    code.storeLocal(bits);
-    jumpIfFailed(watched, failed, code);
-    return bits;
-  }
-
-  private static void jumpIfFailed(int watched, Label failed, Code code) {
-    code.errors();
-    code.loadLocal(watched);
-    code.op(Opcodes.LCMP);
-    code.jump(Opcodes.IFNE, failed);
   }
 }
