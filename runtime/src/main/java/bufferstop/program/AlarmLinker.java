@@ -67,13 +67,7 @@ final class AlarmLinker {
     if (level == null) {
       return null;
     }
-    Symbol now = layout.remember("alarms#acknowledge", Type.BOOL);
-    Symbol last = layout.remember("alarms#last_acknowledge", Type.BOOL);
-    Symbol fresh = layout.remember("alarms#fresh_acknowledge", Type.BOOL);
-    all.add(Terms.set(now, level));
-    all.add(Terms.set(fresh, Terms.all(List.of(Terms.read(now), Terms.not(Terms.read(last))))));
-    all.add(Terms.set(last, Terms.read(now)));
-    return Terms.read(fresh);
+    return Terms.read(RisingEdge.of(level, "alarms#acknowledge", layout, all));
   }
 
   /** Null after a diagnostic. */

@@ -26,12 +26,13 @@ final class InterlockCode {
   private final List<Symbol> first = new ArrayList<>(); // .first.CAUSE, or empty
   private final List<CauseCode> causes = new ArrayList<>();
   private final Symbol acting;
-  private final Symbol reset;
-  private final Symbol lastReset;
+  private final String name;
+  private final Layout layout;
 
   InterlockCode(Interlock interlock, Layout layout) {
     trip = interlock.kind() == InterlockKind.TRIP;
-    String name = interlock.name();
+    this.layout = layout;
+    name = interlock.name();
     state = layout.controller().find(name + (trip ? ".tripped" : ".ok"));
     firstTime = layout.controller().find(name + ".first_time");
     acting = layout.remember(name + "#acting", Type.BOOL);
@@ -41,8 +42,6 @@ final class InterlockCode {
         first.add(layout.controller().find(name + ".first." + cause.name()));
       }
     }
-    reset = trip ? layout.remember(name + "#reset", Type.BOOL) : null;
-    lastReset = trip ? layout.remember(name + "#last_reset", Type.BOOL) : null;
   }
 
   /** What is TRUE before the first scan: nothing acts, and a key that is turned is no edge. */
@@ -71,11 +70,11 @@ final class InterlockCode {
    * One evaluation.
    *
    * @param conditions of the causes, in their order
-   * @param freshReset condition whose rising edge resets a trip; null otherwise
+   * @param reset condition whose rising edge resets a trip; null otherwise
    * @param safe numbers of the outputs it holds while it acts
    */
   Statement statement(
-      List<CauseCode.Conditions> conditions, Expression freshReset, Outputs outputs, int[] safe) {
+      List<CauseCode.Conditions> conditions, Expression reset, Outputs outputs, int[] safe) {
     List<Statement> all = new ArrayList<>();
     for (int i = 0; i < causes.size(); i++) {
       all.addAll(causes.get(i).asking(conditions.get(i)));
@@ -84,11 +83,9 @@ final class InterlockCode {
     all.add(Terms.when(Terms.not(Terms.read(acting)), copied()));
     Expression present = Terms.any(causes.stream().map(c -> Terms.read(c.acts())).toList());
     if (trip) {
-      all.add(Terms.set(reset, freshReset));
-      Expression fresh = Terms.all(List.of(Terms.read(reset), Terms.not(Terms.read(lastReset))));
-      Expression stays = Terms.all(List.of(Terms.read(acting), Terms.not(fresh)));
+      Symbol fresh = RisingEdge.of(reset, name + "#reset", layout, all);
+      Expression stays = Terms.all(List.of(Terms.read(acting), Terms.not(Terms.read(fresh))));
       all.add(Terms.set(acting, Terms.any(List.of(present, stays))));
-      all.add(Terms.set(lastReset, Terms.read(reset)));
     } else {
       all.add(Terms.set(acting, present));
     }
