@@ -205,7 +205,9 @@ final class RoutineLinker {
         if (part == held.outputs()) {
           unit.scope.add(local(cell, name, inner, pin), OUTPUT);
         }
-        memory.add(new BlockType.Pin(name, inner.type(), inner.initial(), false, inner.text()));
+        memory.add(
+            new BlockType.Pin(
+                name, inner.type(), inner.initial(), false, inner.text(), inner.moment()));
         cell++;
       }
     }

@@ -22,8 +22,20 @@ public record BlockType(
    * @param initial value at a cold start, in the encoding of the type
    * @param required whether a call must give this input
    * @param text one line for people, with the unit
+   * @param moment whether it keeps a time by the controller's clock, which a start sets back to 0
    */
-  public record Pin(String name, Type type, long initial, boolean required, String text) {
+  public record Pin(
+      String name, Type type, long initial, boolean required, String text, boolean moment) {
+
+    /** One that keeps no moment. */
+    public Pin(String name, Type type, long initial, boolean required, String text) {
+      this(name, type, initial, required, text, false);
+    }
+
+    /** Memory of a moment. */
+    public static Pin moment(String name) {
+      return new Pin(name, Type.TIME, 0, false, "", true);
+    }
 
     /** An input that every call gives. */
     public static Pin required(String name, Type type, String text) {
