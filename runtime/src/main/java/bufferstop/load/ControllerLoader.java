@@ -35,7 +35,7 @@ final class ControllerLoader {
   Controller read(TableReader reader, List<Routine> routines) {
     if (reader == null) {
       return new Controller(
-          Definitions.NONE,
+          sections.definitions(),
           routines,
           List.of(),
           List.of(),
@@ -45,7 +45,6 @@ final class ControllerLoader {
           List.of(),
           null);
     }
-    sections.define(new DefinitionsLoader(sections, problems).read(reader));
     PointLoader pointLoader = new PointLoader(sections, problems);
     Definitions definitions = sections.definitions();
     SourceText logic = reader.text("logic");

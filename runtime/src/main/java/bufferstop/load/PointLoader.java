@@ -9,6 +9,7 @@ import bufferstop.model.SourceText;
 import bufferstop.model.Symbol.Kind;
 import bufferstop.model.Tree;
 import bufferstop.model.Type;
+import bufferstop.model.ValueType;
 import bufferstop.model.Values;
 import java.util.ArrayList;
 import java.util.List;
@@ -75,7 +76,7 @@ final class PointLoader {
   private List<Point> points(Name name, Kind kind, TableReader reader) {
     OWN_KEYS.forEach(reader::belongs);
     SourceText written = reader.requiredText("type");
-    DeclaredType type =
+    ValueType type =
         written == null ? null : DeclaredType.read(written, name, sections.definitions(), problems);
     boolean field = kind == Kind.INPUT || kind == Kind.OUTPUT;
     boolean fits = type == null || !field || fitsField(type, written);
@@ -110,7 +111,7 @@ final class PointLoader {
   }
 
   private Point point(
-      Name name, Kind kind, TableReader reader, DeclaredType declared, InitialValues initial) {
+      Name name, Kind kind, TableReader reader, ValueType declared, InitialValues initial) {
     Type type = declared == null ? null : declared.type();
     boolean field = kind == Kind.INPUT || kind == Kind.OUTPUT;
     boolean operator = kind == Kind.OPERATOR;
@@ -140,7 +141,7 @@ final class PointLoader {
         type == Type.STRING ? initial.text(0) : null);
   }
 
-  private boolean fitsField(DeclaredType type, SourceText written) {
+  private boolean fitsField(ValueType type, SourceText written) {
     boolean fits = type.bounds() == null && type.type() != Type.STRING;
     if (!fits) {
       problems.add(
@@ -156,7 +157,7 @@ final class PointLoader {
     return fits;
   }
 
-  private static long safe(TableReader reader, DeclaredType type) {
+  private static long safe(TableReader reader, ValueType type) {
     SourceText text = reader.text("safe");
     boolean readable = text != null && type != null && type.type() != Type.STRING;
     Long value = readable ? reader.value(text, type.type(), type.enumeration()) : null;

@@ -61,10 +61,11 @@ final class BlockLinker {
                         + " twice")
                 .help("keep one of them; upper and lower case are the same"));
       } else if (input.getValue() != null) {
-        Expression value =
-            ExpressionReader.read(input.getValue(), scope, type.inputs().get(pin).type(), problems);
+        Pin taken = type.inputs().get(pin);
+        Expression value = ExpressionReader.input(input.getValue(), scope, taken, problems);
         if (value != null) {
-          inputs.add(new Terms.Input(layout.symbol(first.index() + pin), value));
+          int cell = first.index() + BlockType.cells(type.inputs().subList(0, pin));
+          inputs.add(new Terms.Input(layout.symbol(cell), taken, value));
         }
       }
     }
@@ -89,7 +90,7 @@ final class BlockLinker {
         problems.add(
             Diagnostic.error(
                     block.position(), "`" + block.name() + "` needs the input " + pin.name())
-                .expected(pin.name() + ", " + pin.type())
+                .expected(pin.name() + ", " + pin.of().words())
                 .help(
                     block.inputs().isEmpty()
                         ? "or call it in the logic: `" + block.name() + "(...);`"

@@ -89,6 +89,7 @@ public final class ProgramLinker {
     retained.addAll(interlocks.retained());
     retained.addAll(alarmLinker.retained());
     alarmLinker.initiallyTrue().forEach(state -> initially(state, 1));
+    routines.pristine().forEach(p -> initially(p.first().index(), p.bits()));
     interlocks.initiallyTrue().forEach(state -> initially(state, 1));
     sequences.initial().forEach(step -> initially(step, 1));
     return new ControllerProgram(
@@ -112,10 +113,7 @@ public final class ProgramLinker {
       initially(symbol, point.initial());
       return;
     }
-    long[] packed = StringCells.pack(point.initialText());
-    for (int i = 0; i < packed.length; i++) {
-      initially(layout.symbol(symbol.index() + i), packed[i]);
-    }
+    initially(symbol.index(), StringCells.packed(point.initialText()));
   }
 
   private void initially(Symbol symbol, long bits) {
@@ -172,8 +170,16 @@ public final class ProgramLinker {
     int cell = first.index();
     for (List<BlockType.Pin> pins : List.of(type.inputs(), type.outputs(), type.memory())) {
       for (BlockType.Pin pin : pins) {
-        initially(layout.symbol(cell++), pin.initial());
+        initially(cell, pin.initial());
+        cell += pin.cells();
       }
+    }
+  }
+
+  /** The cells of a value, from the first on. */
+  private void initially(int first, List<Long> bits) {
+    for (int i = 0; i < bits.size(); i++) {
+      initially(layout.symbol(first + i), bits.get(i));
     }
   }
 }

@@ -5,7 +5,7 @@ import bufferstop.model.Point;
 import bufferstop.model.Retained;
 import bufferstop.model.Retained.Cell;
 import bufferstop.model.Symbol;
-import bufferstop.model.Type;
+import bufferstop.model.ValueType;
 import bufferstop.st.BlockType;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
@@ -23,10 +23,7 @@ final class RetainedCode {
     for (int i = 0; i < first.cells(); i++) {
       cells.add(new Cell(first.index() + i, false));
     }
-    String type =
-        point.type() == Type.ENUM
-            ? point.typeName() + "(" + String.join(",", point.enumeration().values()) + ")"
-            : point.typeName();
+    String type = words(new ValueType(point.type(), point.enumeration(), point.length(), null));
     return new Retained(point.name(), type, cells, point.least() == null ? null : point);
   }
 
@@ -37,8 +34,10 @@ final class RetainedCode {
     int index = first.index();
     for (List<BlockType.Pin> pins : List.of(type.inputs(), type.outputs(), type.memory())) {
       for (BlockType.Pin pin : pins) {
-        cells.add(new Cell(index++, pin.moment()));
-        add(form, pin.name(), pin.type());
+        for (int i = 0; i < pin.cells(); i++) {
+          cells.add(new Cell(index++, pin.moment()));
+        }
+        add(form, pin.name(), pin.of());
       }
     }
     return new Retained(name, type.name() + ":" + Long.toHexString(form.getValue()), cells, null);
@@ -55,12 +54,19 @@ final class RetainedCode {
     CRC32C form = new CRC32C();
     for (Symbol symbol : symbols) {
       cells.add(new Cell(symbol.index(), moments.contains(symbol)));
-      add(form, symbol.name(), symbol.type());
+      add(form, symbol.name(), ValueType.of(symbol.type()));
     }
     return new Retained(name, kind + ":" + Long.toHexString(form.getValue()), cells, null);
   }
 
-  private static void add(CRC32C form, String name, Type type) {
-    form.update((name + " " + type + "\n").getBytes(StandardCharsets.UTF_8));
+  private static void add(CRC32C form, String name, ValueType type) {
+    form.update((name + " " + words(type) + "\n").getBytes(StandardCharsets.UTF_8));
+  }
+
+  /** A type with the values of an enumeration: a number alone does not say which is meant. */
+  private static String words(ValueType type) {
+    return type.enumeration() == null
+        ? type.words()
+        : type.words() + "(" + String.join(",", type.enumeration().values()) + ")";
   }
 }
