@@ -73,7 +73,7 @@ class BalanceTest {
     }
     double given = bench.get("source.supplied");
     assertTrue(given > 700, () -> "" + given);
-    assertTrue(bench.get("network.lost") > 10);
+    assertTrue(bench.get("network.lost") > 0.005 * given);
     assertEquals(given, sum(bench), 2e-6 * given);
   }
 
