@@ -1,5 +1,6 @@
 package bufferstop.program;
 
+import bufferstop.model.ArrayBounds;
 import bufferstop.model.Definitions;
 import bufferstop.model.NamedConstant;
 import bufferstop.model.Routine;
@@ -23,6 +24,8 @@ final class BodyScope extends CallableScope {
   private final Routine routine;
   private final Map<String, Symbol> own = new TreeMap<>();
   private final Map<String, String> refusals = new TreeMap<>(); // of own names, why
+  private final List<ArrayBounds> arrays = new ArrayList<>(); // own ones
+  private Definitions definitions; // once they are asked for
 
   /**
    * The scope of a routine's body, with nothing of its own yet.
@@ -35,15 +38,21 @@ final class BodyScope extends CallableScope {
     this.routine = routine;
   }
 
-  /** Adds a name that the body may assign. */
-  void add(Symbol symbol) {
+  /**
+   * Adds a name.
+   *
+   * @param refusal why the body may not assign it; null when it may
+   */
+  void add(Symbol symbol, String refusal) {
     own.put(key(symbol.name()), symbol);
+    if (refusal != null) {
+      refusals.put(key(symbol.name()), refusal);
+    }
   }
 
-  /** Adds a name that the body only reads. */
-  void add(Symbol symbol, String refusal) {
-    add(symbol);
-    refusals.put(key(symbol.name()), refusal);
+  /** Adds an array, whose elements are added by themselves. */
+  void add(ArrayBounds array) {
+    arrays.add(array);
   }
 
   private static String key(String name) {
@@ -66,13 +75,16 @@ final class BodyScope extends CallableScope {
     return symbol == null && key(name).startsWith(SCAN) ? project.find(name) : symbol;
   }
 
-  /** Types and constants of the project, but none of its arrays; own names win. */
+  /** Types and constants of the project, and own arrays; own names win. To be asked for last. */
   @Override
   public Definitions definitions() {
-    Definitions all = project.definitions();
-    List<NamedConstant> constants =
-        all.constants().stream().filter(c -> !own.containsKey(key(c.name()))).toList();
-    return new Definitions(all.enumerations(), constants, List.of());
+    if (definitions == null) {
+      Definitions all = project.definitions();
+      List<NamedConstant> constants =
+          all.constants().stream().filter(c -> !own.containsKey(key(c.name()))).toList();
+      definitions = new Definitions(all.enumerations(), constants, List.copyOf(arrays));
+    }
+    return definitions;
   }
 
   @Override
