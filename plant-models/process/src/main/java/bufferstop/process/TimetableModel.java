@@ -27,7 +27,8 @@ public final class TimetableModel implements PlantModel {
           Parameter.choice("weekday", WEEK, "Day of the week at the start").orElse("mon"),
           Parameter.text("time", "Time of day at the start").orElse("00:00"),
           Parameter.text("columns", "Names of the quantities, with blanks between"),
-          Parameter.list("rows", ROW, "What holds from a time of day until the next row"));
+          Parameter.named(
+              "rows", ROW, "By name: what holds from a time of day until the next row"));
 
   /** Called by {@link java.util.ServiceLoader}. */
   public TimetableModel() {}
@@ -55,7 +56,7 @@ public final class TimetableModel implements PlantModel {
     checkColumns(settings, columns, problems);
     int start = minute(settings, "time", problems);
     List<Row> rows = new ArrayList<>();
-    for (Settings row : settings.list("rows")) {
+    for (Settings row : settings.named("rows").values()) {
       rows.add(row(row, columns.length, problems));
     }
     for (int day = 0; day < WEEK.size(); day++) {

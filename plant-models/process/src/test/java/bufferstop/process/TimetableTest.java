@@ -22,12 +22,15 @@ class TimetableTest extends PlantContractTest {
       time: 18:00
       columns: houses works
       rows:
-        - at: 00:00
+        night:
+          at: 00:00
           values: 0.1 0
-        - at: 06:30
+        day:
+          at: 06:30
           days: workdays
           values: 0.5 1
-        - at: 20:00
+        evening:
+          at: 20:00
           values: 0.9 -0.25
       """;
 
