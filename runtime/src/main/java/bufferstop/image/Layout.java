@@ -6,6 +6,7 @@ import bufferstop.model.Position;
 import bufferstop.model.Scope;
 import bufferstop.model.Symbol;
 import bufferstop.model.Type;
+import bufferstop.model.ValueType;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.List;
@@ -101,6 +102,25 @@ public final class Layout {
     definitions = all;
   }
 
+  /** Adds memory for a value, in a row; gives its first cell. */
+  public Symbol remember(String name, ValueType type) {
+    Symbol first =
+        add(
+            name,
+            type.type(),
+            Symbol.Kind.INTERNAL,
+            Seen.BY_NOBODY,
+            "",
+            "",
+            Position.ofFile(""),
+            type.enumeration(),
+            type.length());
+    for (int i = first.cells(); i < type.cells(); i++) {
+      remember(name + "#" + i, type.type() == Type.STRING ? Type.LWORD : type.type());
+    }
+    return first;
+  }
+
   private Symbol scratchOf(int cells) {
     Symbol first = remember("string#" + symbols.size(), Type.LWORD);
     for (int i = 1; i < cells; i++) {
@@ -122,6 +142,11 @@ public final class Layout {
   /** The value of a cell. */
   public Symbol symbol(int cell) {
     return symbols.get(cell);
+  }
+
+  /** How many cells there are so far. */
+  public int size() {
+    return symbols.size();
   }
 
   /** Every value, by cell. */

@@ -17,6 +17,7 @@ import java.util.Map;
 /** Reads the {@code controller} section. */
 final class ControllerLoader {
   private static final SourceText NOTHING = SourceText.of("");
+  private static final List<String> OWN_KEYS = List.of("block", "retain"); // others are inputs
 
   private final Sections sections;
   private final Diagnostics problems;
@@ -34,7 +35,7 @@ final class ControllerLoader {
   Controller read(TableReader reader, List<Routine> routines) {
     if (reader == null) {
       return new Controller(
-          Definitions.NONE,
+          sections.definitions(),
           routines,
           List.of(),
           List.of(),
@@ -44,7 +45,6 @@ final class ControllerLoader {
           List.of(),
           null);
     }
-    sections.define(new DefinitionsLoader(sections, problems).read(reader));
     PointLoader pointLoader = new PointLoader(sections, problems);
     Definitions definitions = sections.definitions();
     SourceText logic = reader.text("logic");
@@ -81,11 +81,13 @@ final class ControllerLoader {
         problems.doubt(entry.key().text());
       }
       if (reader != null) {
+        boolean retain = reader.bool("retain", false);
         Map<Name, SourceText> inputs = inputs(reader);
         reader.finish();
         if (kind != null && named) {
           blocks.add(
-              new Controller.Block(entry.key().text(), kind, inputs, entry.key().position()));
+              new Controller.Block(
+                  entry.key().text(), kind, inputs, retain, entry.key().position()));
         }
       }
     }
@@ -97,7 +99,7 @@ final class ControllerLoader {
     Map<Name, SourceText> inputs = new LinkedHashMap<>();
     for (Tree.Entry entry : reader.entries()) {
       Name key = entry.key();
-      if (!key.text().equals("block")) {
+      if (!OWN_KEYS.contains(key.text())) {
         inputs.put(key, TableReader.textOf(entry, problems));
       }
     }

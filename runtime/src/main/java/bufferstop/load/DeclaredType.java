@@ -10,6 +10,7 @@ import bufferstop.model.NearNames;
 import bufferstop.model.SourceText;
 import bufferstop.model.StringCells;
 import bufferstop.model.Type;
+import bufferstop.model.ValueType;
 import bufferstop.st.Expression;
 import bufferstop.st.ExpressionReader;
 import java.util.ArrayList;
@@ -18,15 +19,8 @@ import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
-/**
- * A type as a declaration writes it.
- *
- * @param type of the value, or of an element
- * @param enumeration of an ENUM, else null
- * @param length most bytes of a STRING, else 0
- * @param bounds of an array, else null
- */
-record DeclaredType(Type type, Enumeration enumeration, int length, ArrayBounds bounds) {
+/** Reads a type as a declaration writes it. */
+final class DeclaredType {
   private static final int DEFAULT_LENGTH = 80;
   private static final int MOST_ELEMENTS = 10_000;
   private static final Pattern ARRAY =
@@ -34,14 +28,15 @@ record DeclaredType(Type type, Enumeration enumeration, int length, ArrayBounds 
   private static final Pattern ARRAY_ALIKE = Pattern.compile("(?i)ARRAY\\b.*");
   private static final Pattern STRING = Pattern.compile("(?i)STRING\\s*(?:\\[(.*)\\])?");
 
+  private DeclaredType() {}
+
   /**
    * Reads a type.
    *
    * @param name of what is declared
    * @return null after a diagnostic
    */
-  static DeclaredType read(
-      SourceText text, Name name, Definitions definitions, Diagnostics problems) {
+  static ValueType read(SourceText text, Name name, Definitions definitions, Diagnostics problems) {
     Matcher array = ARRAY.matcher(text.value());
     if (array.matches()) {
       return array(text, array, name, definitions, problems);
@@ -56,13 +51,13 @@ record DeclaredType(Type type, Enumeration enumeration, int length, ArrayBounds 
     }
     Enumeration enumeration = definitions.enumeration(text.value());
     if (enumeration != null) {
-      return new DeclaredType(Type.ENUM, enumeration, 0, null);
+      return new ValueType(Type.ENUM, enumeration, 0, null);
     }
     Type type = Type.named(text.value());
     if (type == null) {
       unknown(text, definitions, problems);
     }
-    return type == null ? null : new DeclaredType(type, null, 0, null);
+    return type == null ? null : new ValueType(type, null, 0, null);
   }
 
   private static void unknown(SourceText text, Definitions definitions, Diagnostics problems) {
@@ -83,9 +78,9 @@ record DeclaredType(Type type, Enumeration enumeration, int length, ArrayBounds 
             .help(NearNames.question(text.value(), known)));
   }
 
-  private static DeclaredType string(SourceText text, int length, Diagnostics problems) {
+  private static ValueType string(SourceText text, int length, Diagnostics problems) {
     if (length >= 1 && length <= StringCells.LONGEST) {
-      return new DeclaredType(Type.STRING, null, length, null);
+      return new ValueType(Type.STRING, null, length, null);
     }
     problems.add(
         Diagnostic.error(text.whole(), "a STRING cannot hold " + length + " characters")
@@ -93,16 +88,16 @@ record DeclaredType(Type type, Enumeration enumeration, int length, ArrayBounds 
     return null;
   }
 
-  private static DeclaredType array(
+  private static ValueType array(
       SourceText text, Matcher parts, Name name, Definitions definitions, Diagnostics problems) {
     Integer least = whole(text.part(parts.start(1), parts.end(1)), definitions, problems);
     Integer greatest = whole(text.part(parts.start(2), parts.end(2)), definitions, problems);
     SourceText of = text.part(parts.start(3), parts.end(3));
-    DeclaredType element = read(of, name, definitions, problems);
+    ValueType element = read(of, name, definitions, problems);
     if (least == null || greatest == null || element == null) {
       return null;
     }
-    if (element.bounds != null) {
+    if (element.bounds() != null) {
       problems.add(
           Diagnostic.error(of.whole(), "an array of arrays")
               .expected("one dimension; an array for each row"));
@@ -119,10 +114,10 @@ record DeclaredType(Type type, Enumeration enumeration, int length, ArrayBounds 
               .expected("the smaller bound first, and at most " + MOST_ELEMENTS + " elements"));
       return null;
     }
-    return new DeclaredType(
-        element.type,
-        element.enumeration,
-        element.length,
+    return new ValueType(
+        element.type(),
+        element.enumeration(),
+        element.length(),
         new ArrayBounds(name.text(), least, greatest, name.position()));
   }
 

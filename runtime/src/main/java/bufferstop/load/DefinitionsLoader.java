@@ -9,6 +9,7 @@ import bufferstop.model.NamedConstant;
 import bufferstop.model.SourceText;
 import bufferstop.model.Tree;
 import bufferstop.model.Type;
+import bufferstop.model.ValueType;
 import bufferstop.st.Expression;
 import bufferstop.st.ExpressionReader;
 import java.util.ArrayList;
@@ -28,14 +29,15 @@ final class DefinitionsLoader {
     this.problems = problems;
   }
 
-  Definitions read(TableReader controller) {
-    for (Tree.Entry entry : sections.names(controller, "types", "enumerations by name")) {
+  /** Adds those of a library or of the controller. */
+  void read(TableReader from) {
+    for (Tree.Entry entry : sections.names(from, "types", "enumerations by name")) {
       Enumeration enumeration = enumeration(entry);
       if (enumeration != null) {
         enumerations.add(enumeration);
       }
     }
-    for (Tree.Entry entry : sections.names(controller, "constants", "constants by name")) {
+    for (Tree.Entry entry : sections.names(from, "constants", "constants by name")) {
       boolean named = Identifiers.check(entry.key(), problems);
       NamedConstant constant = constant(entry);
       if (constant != null && named) {
@@ -44,10 +46,10 @@ final class DefinitionsLoader {
         problems.doubt(entry.key().text());
       }
     }
-    return known();
   }
 
-  private Definitions known() {
+  /** What was read so far. */
+  Definitions known() {
     return new Definitions(List.copyOf(enumerations), List.copyOf(constants), List.of());
   }
 
@@ -115,7 +117,7 @@ final class DefinitionsLoader {
       return null;
     }
     SourceText typeText = reader.requiredText("type");
-    DeclaredType type =
+    ValueType type =
         typeText == null ? null : DeclaredType.read(typeText, entry.key(), known(), problems);
     SourceText value = reader.requiredText("value");
     reader.finish();

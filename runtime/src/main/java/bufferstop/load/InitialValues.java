@@ -4,8 +4,10 @@ import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.Name;
 import bufferstop.model.SourceText;
+import bufferstop.model.StringCells;
 import bufferstop.model.Tree;
 import bufferstop.model.Type;
+import bufferstop.model.ValueType;
 import bufferstop.st.ExpressionReader;
 import java.util.ArrayList;
 import java.util.List;
@@ -13,7 +15,7 @@ import java.util.List;
 /** What a point, or each element of an array, starts with: {@code initial}. */
 final class InitialValues {
   private final TableReader reader;
-  private final DeclaredType type;
+  private final ValueType type;
   private final Diagnostics problems;
   private final List<Long> bits = new ArrayList<>();
   private final List<String> texts = new ArrayList<>();
@@ -24,7 +26,7 @@ final class InitialValues {
    *
    * @param type null when it is not known
    */
-  InitialValues(TableReader reader, DeclaredType type, Diagnostics problems) {
+  InitialValues(TableReader reader, ValueType type, Diagnostics problems) {
     this.reader = reader;
     this.type = type;
     this.problems = problems;
@@ -69,6 +71,19 @@ final class InitialValues {
     Long value = text == null ? null : reader.value(text, type.type(), type.enumeration());
     good &= value != null;
     bits.add(value == null ? Long.valueOf(0) : value);
+  }
+
+  /** The cells of all of it, from the first on. */
+  List<Long> cells() {
+    List<Long> cells = new ArrayList<>();
+    int elements = type.isArray() ? type.bounds().count() : 1;
+    for (int i = 0; i < elements; i++) {
+      cells.addAll(type.type() == Type.STRING ? StringCells.packed(text(i)) : List.of(bits(i)));
+      while (cells.size() < (i + 1) * type.stride()) {
+        cells.add(0L);
+      }
+    }
+    return cells;
   }
 
   /** Whether nothing was wrong with them. */

@@ -9,6 +9,7 @@ import bufferstop.model.SourceText;
 import bufferstop.model.Symbol.Kind;
 import bufferstop.model.Tree;
 import bufferstop.model.Type;
+import bufferstop.model.ValueType;
 import bufferstop.model.Values;
 import java.util.ArrayList;
 import java.util.List;
@@ -28,7 +29,8 @@ final class PointLoader {
           "initial", "operator and internal points",
           "range", "operator points",
           "momentary", "operator points",
-          "hold_to_run", "operator points");
+          "hold_to_run", "operator points",
+          "retain", "operator and internal points, blocks, trips and alarms");
 
   private final Sections sections;
   private final Diagnostics problems;
@@ -74,7 +76,7 @@ final class PointLoader {
   private List<Point> points(Name name, Kind kind, TableReader reader) {
     OWN_KEYS.forEach(reader::belongs);
     SourceText written = reader.requiredText("type");
-    DeclaredType type =
+    ValueType type =
         written == null ? null : DeclaredType.read(written, name, sections.definitions(), problems);
     boolean field = kind == Kind.INPUT || kind == Kind.OUTPUT;
     boolean fits = type == null || !field || fitsField(type, written);
@@ -109,7 +111,7 @@ final class PointLoader {
   }
 
   private Point point(
-      Name name, Kind kind, TableReader reader, DeclaredType declared, InitialValues initial) {
+      Name name, Kind kind, TableReader reader, ValueType declared, InitialValues initial) {
     Type type = declared == null ? null : declared.type();
     boolean field = kind == Kind.INPUT || kind == Kind.OUTPUT;
     boolean operator = kind == Kind.OPERATOR;
@@ -132,13 +134,14 @@ final class PointLoader {
         range.length == 2 ? range[1] : null,
         momentary,
         hold,
+        !field && reader.bool("retain", false),
         name.position(),
         declared == null ? null : declared.enumeration(),
         declared == null ? 0 : declared.length(),
         type == Type.STRING ? initial.text(0) : null);
   }
 
-  private boolean fitsField(DeclaredType type, SourceText written) {
+  private boolean fitsField(ValueType type, SourceText written) {
     boolean fits = type.bounds() == null && type.type() != Type.STRING;
     if (!fits) {
       problems.add(
@@ -154,7 +157,7 @@ final class PointLoader {
     return fits;
   }
 
-  private static long safe(TableReader reader, DeclaredType type) {
+  private static long safe(TableReader reader, ValueType type) {
     SourceText text = reader.text("safe");
     boolean readable = text != null && type != null && type.type() != Type.STRING;
     Long value = readable ? reader.value(text, type.type(), type.enumeration()) : null;
@@ -217,6 +220,12 @@ final class PointLoader {
                   "`" + point.name() + "` is both momentary and hold_to_run")
               .note(reader.entry("momentary").key().position(), "momentary here")
               .help("keep one of them"));
+    } else if (fallsBack && point.retain()) {
+      problems.add(
+          Diagnostic.error(
+                  reader.entry("retain").key().position(),
+                  "`" + point.name() + "` falls back by itself and cannot be retained")
+              .help("take `retain` away, or retain what the point sets"));
     }
   }
 

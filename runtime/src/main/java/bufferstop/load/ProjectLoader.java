@@ -8,7 +8,6 @@ import bufferstop.model.ModbusMap;
 import bufferstop.model.Name;
 import bufferstop.model.Position;
 import bufferstop.model.Project;
-import bufferstop.model.Routine;
 import bufferstop.model.SourceText;
 import bufferstop.model.Symbol.Kind;
 import bufferstop.model.Tree;
@@ -59,10 +58,11 @@ public final class ProjectLoader {
     long period = reader.time("scan", DEFAULT_PERIOD, LEAST_STEP);
     long step = reader.time("plant_step", Math.min(DEFAULT_PLANT_STEP, period), LEAST_STEP);
     step = checkDivides(reader, period, step);
-    List<Routine> routines = new RoutineLoader(files, sections, problems).read(reader);
+    RoutineLoader routines = new RoutineLoader(files, sections, problems);
+    TableReader declared = sections.table(reader, "controller", "the controller");
+    define(routines.open(reader), declared);
     Controller controller =
-        new ControllerLoader(sections, problems)
-            .read(sections.table(reader, "controller", "the controller"), routines);
+        new ControllerLoader(sections, problems).read(declared, routines.read(reader));
     Field field = new FieldLoader(files, problems).read(reader, fieldPoints(controller));
     TableReader modbus = sections.table(reader, "modbus", "Modbus maps");
     List<ModbusMap> maps =
@@ -86,6 +86,16 @@ public final class ProjectLoader {
             files.sha256());
     reader.finish();
     return project;
+  }
+
+  /** Types and constants come first: all the rest may use them. */
+  private void define(List<TableReader> libraries, TableReader controller) {
+    DefinitionsLoader definitions = new DefinitionsLoader(sections, problems);
+    libraries.forEach(definitions::read);
+    if (controller != null) {
+      definitions.read(controller);
+    }
+    sections.define(definitions.known());
   }
 
   private Path scenarios(TableReader reader, Path folder) {

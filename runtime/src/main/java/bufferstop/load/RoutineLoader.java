@@ -3,12 +3,11 @@ package bufferstop.load;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.Name;
-import bufferstop.model.NearNames;
 import bufferstop.model.Routine;
 import bufferstop.model.Routine.Pin;
 import bufferstop.model.SourceText;
 import bufferstop.model.Tree;
-import bufferstop.model.Type;
+import bufferstop.model.ValueType;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -17,7 +16,6 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
-import java.util.stream.Stream;
 
 /** Reads functions and function blocks, those of a project and those of the libraries it names. */
 final class RoutineLoader {
@@ -31,13 +29,11 @@ final class RoutineLoader {
           "locals", "a local",
           "state", "one part of the state");
 
-  private static final List<String> TYPES =
-      Stream.of(Type.values()).filter(Type::isPlain).map(Enum::name).toList();
-
   private final ProjectFiles files;
   private final Sections sections;
   private final Diagnostics problems;
   private final Set<Path> read = new TreeSet<>(); // each library once, however often it is named
+  private final List<TableReader> libraries = new ArrayList<>();
   private final List<Routine> routines = new ArrayList<>();
 
   RoutineLoader(ProjectFiles files, Sections sections, Diagnostics problems) {
@@ -46,18 +42,31 @@ final class RoutineLoader {
     this.problems = problems;
   }
 
-  /** What a project, or a library, declares, and before it that of the libraries it names. */
-  List<Routine> read(TableReader from) {
+  /** Opens the libraries that a project names, and before each those that it names itself. */
+  List<TableReader> open(TableReader from) {
     for (Name library : from.names("libraries")) {
       library(library);
     }
+    return libraries;
+  }
+
+  /** What the libraries declare, then the project. */
+  List<Routine> read(TableReader project) {
+    for (TableReader library : libraries) {
+      routines(library);
+      library.finish();
+    }
+    routines(project);
+    return List.copyOf(routines);
+  }
+
+  private void routines(TableReader from) {
     for (Tree.Entry entry : section(from, "functions", "functions by name")) {
       add(entry, function(entry));
     }
     for (Tree.Entry entry : section(from, "function_blocks", "function blocks by name")) {
       add(entry, block(entry));
     }
-    return List.copyOf(routines);
   }
 
   private List<Tree.Entry> section(TableReader from, String key, String what) {
@@ -85,8 +94,8 @@ final class RoutineLoader {
       }
       reader.words("library");
       reader.words("text");
-      read(reader);
-      reader.finish();
+      open(reader);
+      libraries.add(reader);
     }
   }
 
@@ -110,7 +119,7 @@ final class RoutineLoader {
     Pins pins = new Pins(entry.key().text());
     List<Pin> inputs = pins.read(reader, "inputs");
     List<Pin> locals = pins.read(reader, "locals");
-    Type result = type(reader, "returns");
+    ValueType result = noArray(reader, "returns", entry.key(), "the value of a function");
     boolean whole = pins.whole && result != null;
     return finished(entry, reader, new Parts(inputs, List.of(), locals, result, whole));
   }
@@ -140,7 +149,7 @@ final class RoutineLoader {
   }
 
   private record Parts(
-      List<Pin> inputs, List<Pin> outputs, List<Pin> locals, Type result, boolean whole) {}
+      List<Pin> inputs, List<Pin> outputs, List<Pin> locals, ValueType result, boolean whole) {}
 
   private Routine finished(Tree.Entry entry, TableReader reader, Parts parts) {
     SourceText body = reader.requiredText("body");
@@ -159,16 +168,21 @@ final class RoutineLoader {
   }
 
   /** Null, after a diagnostic, when it is missing or not known. */
-  private Type type(TableReader reader, String key) {
+  private ValueType type(TableReader reader, String key, Name of) {
     SourceText text = reader.requiredText(key);
-    Type type = text == null ? null : Type.named(text.value());
-    if (text != null && type == null) {
-      problems.add(
-          Diagnostic.error(text.whole(), "no type named `" + text.value() + "`")
-              .expected(String.join(", ", TYPES))
-              .help(NearNames.question(text.value(), TYPES)));
+    return text == null ? null : DeclaredType.read(text, of, sections.definitions(), problems);
+  }
+
+  /** Null after a diagnostic. */
+  private ValueType noArray(TableReader reader, String key, Name of, String what) {
+    ValueType type = type(reader, key, of);
+    if (type == null || !type.isArray()) {
+      return type;
     }
-    return type;
+    problems.add(
+        Diagnostic.error(reader.tree(key).position(), what + " is no array")
+            .expected("one value; inputs, locals and state may be arrays"));
+    return null;
   }
 
   /** The pins of one routine: their names differ from each other, whatever their sections. */
@@ -193,7 +207,9 @@ final class RoutineLoader {
       whole &= section == null || table != null;
       for (Tree.Entry entry : table == null ? List.<Tree.Entry>of() : table.entries()) {
         boolean named = Identifiers.check(entry.key(), problems) && isFree(entry.key());
-        TableReader reader = TableReader.open(entry, WHAT.get(key), problems);
+        TableReader reader =
+            TableReader.knowing(
+                sections.definitions(), TableReader.open(entry, WHAT.get(key), problems));
         Pin pin = reader == null ? null : pin(entry.key(), key, reader);
         whole &= named && pin != null;
         if (named && pin != null) {
@@ -222,10 +238,12 @@ final class RoutineLoader {
             Diagnostic.error(name.position(), "`" + name.text() + "` is the function itself")
                 .expected("another name: the body assigns its value to `" + own + "`"));
         return false;
-      } else if (name.text().equalsIgnoreCase("block")) {
+      } else if (List.of("block", "retain").contains(name.text().toLowerCase(Locale.ROOT))) {
         problems.add(
-            Diagnostic.error(name.position(), "`block` is no name for what a call gives or reads")
-                .expected("another name: `block:` says of what an instance is"));
+            Diagnostic.error(
+                    name.position(),
+                    "`" + name.text() + "` is no name for what a call gives or reads")
+                .expected("another name: `block:` and `retain:` say what an instance is"));
         return false;
       }
       return first == null;
@@ -239,19 +257,32 @@ final class RoutineLoader {
       if (isState && reader.has("block")) {
         String text = reader.words("text");
         return reader.finish() && block != null
-            ? new Pin(name.text(), null, block, 0, false, text, name.position())
+            ? new Pin(name.text(), null, block, List.of(), false, text, name.position())
             : null;
       }
-      Type type = type(reader, "type");
-      reader.tree("initial");
+      ValueType type =
+          key.equals("outputs")
+              ? noArray(reader, "type", name, "an output")
+              : type(reader, "type", name);
       boolean given = reader.has("initial");
-      Long initial = type == null || !given ? Long.valueOf(0) : reader.literal("initial", type);
+      boolean input = key.equals("inputs");
+      InitialValues initial = new InitialValues(reader, type, problems);
+      initial.read(name);
+      boolean fits = !input || !given || type == null || !type.isArray() || refuseInitial(reader);
       String text = reader.words("text");
       boolean known = reader.finish();
-      boolean required = key.equals("inputs") && !given;
-      return !known || type == null || initial == null
+      return !known || type == null || !fits || !initial.isGood()
           ? null
-          : new Pin(name.text(), type, null, initial, required, text, name.position());
+          : new Pin(
+              name.text(), type, null, initial.cells(), input && !given, text, name.position());
+    }
+
+    private boolean refuseInitial(TableReader reader) {
+      problems.add(
+          Diagnostic.error(
+                  reader.entry("initial").key().position(), "an array as input has no `initial`")
+              .expected("every call gives it: `initial` left out"));
+      return false;
     }
   }
 }

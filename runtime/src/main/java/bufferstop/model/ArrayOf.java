@@ -7,6 +7,11 @@ package bufferstop.model;
  */
 public record ArrayOf(ArrayBounds bounds, Symbol first) {
 
+  /** Its type as declared. */
+  public ValueType type() {
+    return new ValueType(first.type(), first.enumeration(), first.length(), bounds);
+  }
+
   /** Cells from one element to the next. */
   public int stride() {
     return first.cells();

@@ -20,7 +20,7 @@ public record Routine(
     List<Pin> inputs,
     List<Pin> outputs,
     List<Pin> locals,
-    Type result,
+    ValueType result,
     String text,
     SourceText body,
     Position position) {
@@ -33,15 +33,15 @@ public record Routine(
    *
    * @param type null for an instance
    * @param block what it is an instance of; null for a value
-   * @param initial value at a cold start, in the encoding of the type
+   * @param initial its cells at a cold start, from the first on; those that are missing are 0
    * @param required whether a call must give this input
    * @param text one line for people, may be empty
    */
   public record Pin(
       String name,
-      Type type,
+      ValueType type,
       Name block,
-      long initial,
+      List<Long> initial,
       boolean required,
       String text,
       Position position) {}

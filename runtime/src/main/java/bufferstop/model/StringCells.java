@@ -1,5 +1,8 @@
 package bufferstop.model;
 
+import java.util.Arrays;
+import java.util.List;
+
 /**
  * How a STRING lies in cells: its length in bytes, then the bytes, eight to a cell, the first in
  * the highest bits; bytes beyond its length are 0. A character is one byte.
@@ -25,6 +28,11 @@ public final class StringCells {
       cells[1 + i / PER_CELL] |= (text.charAt(i) & 0xFFL) << shift(i);
     }
     return cells;
+  }
+
+  /** The same as a list. */
+  public static List<Long> packed(String text) {
+    return Arrays.stream(pack(text)).boxed().toList();
   }
 
   /** Distance of the lowest bit of a byte in its cell. */

@@ -30,6 +30,11 @@ public record Symbol(
     this(index, name, type, kind, unit, text, declared, null, 0);
   }
 
+  /** One without a unit, or the first element of an array. */
+  public Symbol(int index, String name, ValueType type, Kind kind, String text, Position declared) {
+    this(index, name, type.type(), kind, "", text, declared, type.enumeration(), type.length());
+  }
+
   /** Cells it takes, from its own on. */
   public int cells() {
     return type == Type.STRING ? StringCells.cells(length) : 1;

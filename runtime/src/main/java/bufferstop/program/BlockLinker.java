@@ -49,7 +49,7 @@ final class BlockLinker {
             Diagnostic.error(
                     input.getKey().position(), "a " + type.name() + " has no input `" + name + "`")
                 .expected(String.join(", ", known))
-                .help(NearNames.question(name, known)));
+                .help(NearNames.question(name, withOwnKey(known))));
       } else if (!given.add(pin)) {
         problems.add(
             Diagnostic.error(
@@ -61,10 +61,11 @@ final class BlockLinker {
                         + " twice")
                 .help("keep one of them; upper and lower case are the same"));
       } else if (input.getValue() != null) {
-        Expression value =
-            ExpressionReader.read(input.getValue(), scope, type.inputs().get(pin).type(), problems);
+        Pin taken = type.inputs().get(pin);
+        Expression value = ExpressionReader.input(input.getValue(), scope, taken, problems);
         if (value != null) {
-          inputs.add(new Terms.Input(layout.symbol(first.index() + pin), value));
+          int cell = first.index() + BlockType.cells(type.inputs().subList(0, pin));
+          inputs.add(new Terms.Input(layout.symbol(cell), taken, value));
         }
       }
     }
@@ -72,6 +73,13 @@ final class BlockLinker {
       reportMissing(block, type);
     }
     return Terms.call(type, first, inputs);
+  }
+
+  /** What may stand beside the inputs of a block may be meant, too. */
+  private static List<String> withOwnKey(List<String> inputs) {
+    List<String> all = new ArrayList<>(inputs);
+    all.add("retain");
+    return all;
   }
 
   private void reportMissing(Controller.Block block, BlockType type) {
@@ -82,7 +90,7 @@ final class BlockLinker {
         problems.add(
             Diagnostic.error(
                     block.position(), "`" + block.name() + "` needs the input " + pin.name())
-                .expected(pin.name() + ", " + pin.type())
+                .expected(pin.name() + ", " + pin.of().words())
                 .help(
                     block.inputs().isEmpty()
                         ? "or call it in the logic: `" + block.name() + "(...);`"

@@ -53,6 +53,6 @@ final class BlockTypes {
   /** The first cell of an instance, its inputs stand before its first output. */
   Symbol instance(String name, BlockType type, Layout layout) {
     Symbol output = layout.controller().find(name + "." + type.outputs().get(0).name());
-    return layout.symbol(output.index() - type.inputs().size());
+    return layout.symbol(output.index() - BlockType.cells(type.inputs()));
   }
 }

@@ -1,12 +1,11 @@
 package bufferstop.program;
 
+import bufferstop.model.ArrayBounds;
 import bufferstop.model.Definitions;
 import bufferstop.model.NamedConstant;
 import bufferstop.model.Routine;
 import bufferstop.model.Scope;
 import bufferstop.model.Symbol;
-import bufferstop.st.CallScope;
-import bufferstop.st.Instance;
 import bufferstop.st.UserFunction;
 import java.util.ArrayList;
 import java.util.Collection;
@@ -19,15 +18,14 @@ import java.util.TreeMap;
  * What the body of a function or block may name: its own pins and state, constants, {@code scan},
  * and other functions; no point, so that a library fits every project.
  */
-final class BodyScope implements CallScope {
+final class BodyScope extends CallableScope {
   private static final String SCAN = "scan.";
 
   private final Routine routine;
-  private final Scope project;
-  private final Map<String, UserFunction> functions;
   private final Map<String, Symbol> own = new TreeMap<>();
   private final Map<String, String> refusals = new TreeMap<>(); // of own names, why
-  private final Map<String, Instance> instances = new TreeMap<>();
+  private final List<ArrayBounds> arrays = new ArrayList<>(); // own ones
+  private Definitions definitions; // once they are asked for
 
   /**
    * The scope of a routine's body, with nothing of its own yet.
@@ -36,25 +34,25 @@ final class BodyScope implements CallScope {
    * @param functions all users' functions by upper-case name
    */
   BodyScope(Routine routine, Scope project, Map<String, UserFunction> functions) {
+    super(project, functions);
     this.routine = routine;
-    this.project = project;
-    this.functions = functions;
   }
 
-  /** Adds a name that the body may assign. */
-  void add(Symbol symbol) {
-    own.put(key(symbol.name()), symbol);
-  }
-
-  /** Adds a name that the body only reads. */
+  /**
+   * Adds a name.
+   *
+   * @param refusal why the body may not assign it; null when it may
+   */
   void add(Symbol symbol, String refusal) {
-    add(symbol);
-    refusals.put(key(symbol.name()), refusal);
+    own.put(key(symbol.name()), symbol);
+    if (refusal != null) {
+      refusals.put(key(symbol.name()), refusal);
+    }
   }
 
-  /** Adds an instance that the body may call. */
-  void add(Instance instance) {
-    instances.put(key(instance.name()), instance);
+  /** Adds an array, whose elements are added by themselves. */
+  void add(ArrayBounds array) {
+    arrays.add(array);
   }
 
   private static String key(String name) {
@@ -77,18 +75,16 @@ final class BodyScope implements CallScope {
     return symbol == null && key(name).startsWith(SCAN) ? project.find(name) : symbol;
   }
 
-  /** Types and constants of the project, but none of its arrays; own names win. */
+  /** Types and constants of the project, and own arrays; own names win. To be asked for last. */
   @Override
   public Definitions definitions() {
-    Definitions all = project.definitions();
-    List<NamedConstant> constants =
-        all.constants().stream().filter(c -> !own.containsKey(key(c.name()))).toList();
-    return new Definitions(all.enumerations(), constants, List.of());
-  }
-
-  @Override
-  public Symbol scratch(int cells) {
-    return project.scratch(cells);
+    if (definitions == null) {
+      Definitions all = project.definitions();
+      List<NamedConstant> constants =
+          all.constants().stream().filter(c -> !own.containsKey(key(c.name()))).toList();
+      definitions = new Definitions(all.enumerations(), constants, List.copyOf(arrays));
+    }
+    return definitions;
   }
 
   @Override
@@ -96,26 +92,6 @@ final class BodyScope implements CallScope {
     List<String> names = new ArrayList<>(own.values().stream().map(Symbol::name).toList());
     project.names().stream().filter(n -> key(n).startsWith(SCAN)).forEach(names::add);
     return names;
-  }
-
-  @Override
-  public UserFunction function(String name) {
-    return functions.get(name.toUpperCase(Locale.ROOT));
-  }
-
-  @Override
-  public Collection<String> functions() {
-    return functions.values().stream().map(UserFunction::name).toList();
-  }
-
-  @Override
-  public Instance instance(String name) {
-    return instances.get(key(name));
-  }
-
-  @Override
-  public Collection<String> instances() {
-    return instances.values().stream().map(Instance::name).toList();
   }
 
   @Override

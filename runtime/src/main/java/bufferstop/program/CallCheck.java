@@ -45,7 +45,7 @@ final class CallCheck {
             Diagnostic.error(
                     calls.get(0).position(),
                     "`" + instance.name() + "` is never given its input " + pin.name())
-                .expected(pin.name() + ", " + pin.type())
+                .expected(pin.name() + ", " + pin.of().words())
                 .help("give it in this call: `" + pin.name() + " := ...`"));
       }
     }

@@ -110,17 +110,22 @@ final class Declarations {
     }
     type.inputs().forEach(pin -> remember(block.name(), pin));
     for (BlockType.Pin pin : type.outputs()) {
-      value(
+      layout.add(
           block.name() + "." + pin.name(),
           pin.type(),
+          Kind.INTERNAL,
+          Seen.BY_ALL,
+          "",
           type.name() + " " + pin.name(),
-          block.position());
+          block.position(),
+          pin.of().enumeration(),
+          pin.of().length());
     }
     type.memory().forEach(pin -> remember(block.name(), pin));
   }
 
   private void remember(String block, BlockType.Pin pin) {
-    layout.remember(block + "#" + pin.name(), pin.type());
+    layout.remember(block + "#" + pin.name(), pin.of());
   }
 
   private void interlock(Controller.Interlock interlock) {

@@ -4,6 +4,7 @@ import bufferstop.image.Layout;
 import bufferstop.model.Controller.Cause;
 import bufferstop.model.Controller.Interlock;
 import bufferstop.model.Controller.InterlockKind;
+import bufferstop.model.Retained;
 import bufferstop.model.Symbol;
 import bufferstop.model.Type;
 import bufferstop.st.Expression;
@@ -26,12 +27,14 @@ final class InterlockCode {
   private final List<Symbol> first = new ArrayList<>(); // .first.CAUSE, or empty
   private final List<CauseCode> causes = new ArrayList<>();
   private final Symbol acting;
-  private final Symbol reset;
-  private final Symbol lastReset;
+  private final String name;
+  private final Layout layout;
+  private Symbol lastReset; // of a trip, once its statement is made
 
   InterlockCode(Interlock interlock, Layout layout) {
     trip = interlock.kind() == InterlockKind.TRIP;
-    String name = interlock.name();
+    this.layout = layout;
+    name = interlock.name();
     state = layout.controller().find(name + (trip ? ".tripped" : ".ok"));
     firstTime = layout.controller().find(name + ".first_time");
     acting = layout.remember(name + "#acting", Type.BOOL);
@@ -41,21 +44,26 @@ final class InterlockCode {
         first.add(layout.controller().find(name + ".first." + cause.name()));
       }
     }
-    reset = trip ? layout.remember(name + "#reset", Type.BOOL) : null;
-    lastReset = trip ? layout.remember(name + "#last_reset", Type.BOOL) : null;
   }
 
-  /** What is TRUE before the first scan: nothing acts, and a key that is turned is no edge. */
+  /**
+   * What is TRUE before the first scan: nothing acts, and a key that is turned, or a reset that is
+   * held, is no edge. To be asked after {@link #statement}.
+   */
   List<Symbol> initiallyTrue() {
-    List<Symbol> all = new ArrayList<>();
-    if (!trip) {
-      all.add(state);
-    }
+    List<Symbol> all = new ArrayList<>(List.of(trip ? lastReset : state));
     causes.stream()
         .map(CauseCode::bypass)
         .filter(Objects::nonNull)
         .forEach(bypass -> all.add(bypass.lastKey()));
     return all;
+  }
+
+  /** What a trip keeps: that it acts, by what and since when; no bypass. */
+  Retained retained() {
+    List<Symbol> cells = new ArrayList<>(List.of(state, acting, firstTime));
+    cells.addAll(first);
+    return RetainedCode.of(name, "trip", cells, List.of(firstTime));
   }
 
   /** Whether it acts in this scan. */
@@ -71,11 +79,11 @@ final class InterlockCode {
    * One evaluation.
    *
    * @param conditions of the causes, in their order
-   * @param freshReset condition whose rising edge resets a trip; null otherwise
+   * @param reset condition whose rising edge resets a trip; null otherwise
    * @param safe numbers of the outputs it holds while it acts
    */
   Statement statement(
-      List<CauseCode.Conditions> conditions, Expression freshReset, Outputs outputs, int[] safe) {
+      List<CauseCode.Conditions> conditions, Expression reset, Outputs outputs, int[] safe) {
     List<Statement> all = new ArrayList<>();
     for (int i = 0; i < causes.size(); i++) {
       all.addAll(causes.get(i).asking(conditions.get(i)));
@@ -84,11 +92,11 @@ final class InterlockCode {
     all.add(Terms.when(Terms.not(Terms.read(acting)), copied()));
     Expression present = Terms.any(causes.stream().map(c -> Terms.read(c.acts())).toList());
     if (trip) {
-      all.add(Terms.set(reset, freshReset));
-      Expression fresh = Terms.all(List.of(Terms.read(reset), Terms.not(Terms.read(lastReset))));
-      Expression stays = Terms.all(List.of(Terms.read(acting), Terms.not(fresh)));
+      RisingEdge edge = RisingEdge.of(reset, name + "#reset", layout, all);
+      lastReset = edge.last();
+      Expression stays =
+          Terms.all(List.of(Terms.read(acting), Terms.not(Terms.read(edge.fresh()))));
       all.add(Terms.set(acting, Terms.any(List.of(present, stays))));
-      all.add(Terms.set(lastReset, Terms.read(reset)));
     } else {
       all.add(Terms.set(acting, present));
     }

@@ -1,12 +1,14 @@
 package bufferstop.program;
 
 import bufferstop.image.Layout;
+import bufferstop.model.ArrayBounds;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.Routine;
 import bufferstop.model.Routine.Pin;
 import bufferstop.model.Symbol;
 import bufferstop.model.Symbol.Kind;
+import bufferstop.model.ValueType;
 import bufferstop.st.BlockType;
 import bufferstop.st.Body;
 import bufferstop.st.ExpressionReader;
@@ -25,6 +27,7 @@ import java.util.TreeMap;
 /** Makes functions and function blocks of users ready to be called. */
 final class RoutineLinker {
   private static final String INPUT = "an input is written by the call alone";
+  private static final List<Long> ZERO = List.of(0L);
   private static final String OUTPUT = "an output of a block is written by its call alone";
 
   /** Values in the state of a block, or blocks that hold each other grow without bound. */
@@ -36,6 +39,10 @@ final class RoutineLinker {
   private final Map<String, Unit> units = new TreeMap<>(); // by upper-case name
   private final List<Unit> all = new ArrayList<>(); // also those whose name is taken
   private final Map<String, UserFunction> functions = new TreeMap<>(); // likewise
+  private final List<Pristine> pristine = new ArrayList<>();
+
+  /** Cells that keep what others begin with in each call. */
+  record Pristine(Symbol first, List<Long> bits) {}
 
   /** A routine with what it comes to. */
   private static final class Unit {
@@ -61,6 +68,11 @@ final class RoutineLinker {
   /** All functions by upper-case name, once they are declared. */
   Map<String, UserFunction> functions() {
     return functions;
+  }
+
+  /** Cells of functions that have a value before the first scan. */
+  List<Pristine> pristine() {
+    return pristine;
   }
 
   /** First pass: gives every function its frame and every block its type. */
@@ -111,19 +123,18 @@ final class RoutineLinker {
     List<BlockType.Pin> inputs = new ArrayList<>();
     List<Symbol> frame = new ArrayList<>();
     for (Pin pin : routine.inputs()) {
-      Symbol cell = cell(routine, pin);
-      unit.scope.add(cell, INPUT);
-      frame.add(cell);
+      int cell = layout.remember(routine.name() + "#" + pin.name(), pin.type()).index();
+      frame.add(add(unit, pin, pin.name(), cell, Kind.INTERNAL, INPUT));
       inputs.add(plain(pin));
     }
-    Pin value = new Pin(routine.name(), routine.result(), null, 0, false, "", routine.position());
+    Pin value =
+        new Pin(routine.name(), routine.result(), null, ZERO, false, "", routine.position());
     List<Pin> begun = new ArrayList<>(routine.locals());
     begun.add(value);
     for (Pin pin : begun) {
-      Symbol cell = cell(routine, pin);
-      unit.scope.add(cell);
-      unit.before.add(Terms.set(cell, Terms.value(pin.type(), pin.initial())));
-      unit.result = cell;
+      int cell = layout.remember(routine.name() + "#" + pin.name(), pin.type()).index();
+      unit.result = add(unit, pin, pin.name(), cell, Kind.INTERNAL, null);
+      unit.before.add(begin(routine, pin, unit.result));
     }
     if (units.get(key(routine.name())) == unit) {
       functions.put(
@@ -132,9 +143,41 @@ final class RoutineLinker {
     }
   }
 
-  private Symbol cell(Routine function, Pin pin) {
-    int index = layout.remember(function.name() + "#" + pin.name(), pin.type()).index();
-    return new Symbol(index, pin.name(), pin.type(), Kind.INTERNAL, "", pin.text(), pin.position());
+  /** What gives a local of a function its initial value; of several cells it is kept beside. */
+  private Statement begin(Routine function, Pin local, Symbol first) {
+    if (local.type().isSingle()) {
+      return Terms.set(first, Terms.value(local.type().type(), local.initial().get(0)));
+    }
+    Symbol kept = layout.remember(function.name() + "#" + local.name() + "#0", local.type());
+    pristine.add(new Pristine(kept, local.initial()));
+    return Terms.copy(first, kept, local.type().cells());
+  }
+
+  /**
+   * Makes a pin known to the body, each element of an array as well.
+   *
+   * @param cell its first
+   * @param refusal why the body may not assign it; null when it may
+   * @return its symbol, or that of the first element
+   */
+  private static Symbol add(Unit unit, Pin pin, String name, int cell, Kind kind, String refusal) {
+    ValueType type = pin.type();
+    if (!type.isArray()) {
+      Symbol symbol = new Symbol(cell, name, type, kind, pin.text(), pin.position());
+      unit.scope.add(symbol, refusal);
+      return symbol;
+    }
+    ArrayBounds bounds = type.bounds();
+    unit.scope.add(bounds);
+    Symbol first = null;
+    for (int i = 0; i < bounds.count(); i++) {
+      String element = bounds.element(bounds.least() + (long) i);
+      Symbol symbol =
+          new Symbol(cell + i * type.stride(), element, type, kind, pin.text(), pin.position());
+      unit.scope.add(symbol, refusal);
+      first = first == null ? symbol : first;
+    }
+    return first;
   }
 
   private static BlockType.Pin plain(Pin pin) {
@@ -154,21 +197,22 @@ final class RoutineLinker {
     List<BlockType.Pin> outputs = routine.outputs().stream().map(p -> plain(p)).toList();
     int cell = 0;
     for (Pin pin : routine.inputs()) {
-      unit.scope.add(local(cell++, pin.name(), plain(pin), pin), INPUT);
+      add(unit, pin, pin.name(), cell, Kind.LOCAL, INPUT);
+      cell += pin.type().cells();
     }
     for (Pin pin : routine.outputs()) {
-      unit.scope.add(local(cell++, pin.name(), plain(pin), pin));
+      add(unit, pin, pin.name(), cell, Kind.LOCAL, null);
+      cell += pin.type().cells();
     }
     List<BlockType.Pin> memory = new ArrayList<>();
     for (Pin pin : routine.locals()) {
-      if (pin.block() == null) {
-        unit.scope.add(local(cell + memory.size(), pin.name(), plain(pin), pin));
+      int next = cell + BlockType.cells(memory);
+      BlockType held = pin.block() == null ? null : held(pin, path);
+      if (pin.block() == null && hasRoom(pin, next + pin.type().cells())) {
+        add(unit, pin, pin.name(), next, Kind.LOCAL, null);
         memory.add(plain(pin));
-      } else {
-        BlockType held = held(pin, path);
-        if (held != null && hasRoom(pin, memory.size() + held.size())) {
-          hold(unit, pin, held, cell + memory.size(), memory);
-        }
+      } else if (held != null && hasRoom(pin, next + held.size())) {
+        hold(unit, pin, held, next, memory);
       }
     }
     path.remove(unit);
@@ -191,10 +235,6 @@ final class RoutineLinker {
     return false;
   }
 
-  private static Symbol local(int index, String name, BlockType.Pin type, Pin declared) {
-    return new Symbol(index, name, type.type(), Kind.LOCAL, "", type.text(), declared.position());
-  }
-
   /** Puts an instance of another block into the state of one. */
   private static void hold(
       Unit unit, Pin pin, BlockType held, int first, List<BlockType.Pin> memory) {
@@ -203,10 +243,13 @@ final class RoutineLinker {
       for (BlockType.Pin inner : part) {
         String name = pin.name() + "." + inner.name();
         if (part == held.outputs()) {
-          unit.scope.add(local(cell, name, inner, pin), OUTPUT);
+          unit.scope.add(
+              new Symbol(cell, name, inner.of(), Kind.LOCAL, inner.text(), pin.position()), OUTPUT);
         }
-        memory.add(new BlockType.Pin(name, inner.type(), inner.initial(), false, inner.text()));
-        cell++;
+        memory.add(
+            new BlockType.Pin(
+                name, inner.of(), inner.initial(), false, inner.text(), inner.moment()));
+        cell += inner.cells();
       }
     }
     Symbol begin = new Symbol(first, pin.name(), null, Kind.LOCAL, "", "", pin.position());

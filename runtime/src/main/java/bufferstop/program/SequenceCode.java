@@ -73,7 +73,11 @@ final class SequenceCode {
   }
 
   private Symbol remember(String what) {
-    return layout.remember(sequence.name() + "#" + what, Type.BOOL);
+    return layout.remember(hidden(what), Type.BOOL);
+  }
+
+  private String hidden(String what) {
+    return sequence.name() + "#" + what;
   }
 
   /** Steps active before the first scan. */
@@ -109,8 +113,10 @@ final class SequenceCode {
    */
   Statement statement(List<Gate> gates, List<Symbol> fired, Around around) {
     List<Statement> all = new ArrayList<>(situation.beginScan());
-    all.add(Terms.set(wasAborted, Terms.read(aborted)));
-    all.add(Terms.set(aborted, allowed(around.abort)));
+    if (around.abort != null) {
+      all.add(Terms.set(wasAborted, Terms.read(aborted)));
+      all.add(Terms.set(aborted, allowed(around.abort)));
+    }
     hold(around, all);
     Symbol fresh = manual(around, all);
     List<Statement> free = evolution(gates, fired, fresh);
@@ -132,11 +138,8 @@ final class SequenceCode {
     return layout.controller().find(sequence.name() + "." + what);
   }
 
-  /** A condition that counts only while the sequence runs; FALSE for none. */
+  /** A condition that counts only while the sequence runs. */
   private Expression allowed(Expression condition) {
-    if (condition == null) {
-      return Terms.truth(false);
-    }
     return outer == null ? condition : Terms.all(List.of(condition, isRunning()));
   }
 
@@ -164,7 +167,7 @@ final class SequenceCode {
       Symbol own = remember("held");
       Expression wants = around.hold;
       if (around.restart != null) {
-        Symbol fresh = risingEdge("restart", around.restart, all);
+        Symbol fresh = RisingEdge.of(around.restart, hidden("restart"), layout, all).fresh();
         Expression stays = Terms.all(List.of(Terms.read(own), Terms.not(Terms.read(fresh))));
         wants = Terms.any(List.of(wants, stays));
       }
@@ -185,18 +188,7 @@ final class SequenceCode {
       return null;
     }
     all.add(Terms.set(visible("manual"), allowed(around.manual)));
-    return risingEdge("next", around.next, all);
-  }
-
-  /** Sees the edges of a condition in every scan, also in those in which nothing comes of them. */
-  private Symbol risingEdge(String name, Expression condition, List<Statement> all) {
-    Symbol level = remember(name);
-    Symbol last = remember("last_" + name);
-    Symbol fresh = remember("fresh_" + name);
-    all.add(Terms.set(level, condition));
-    all.add(Terms.set(fresh, Terms.all(List.of(Terms.read(level), Terms.not(Terms.read(last))))));
-    all.add(Terms.set(last, Terms.read(level)));
-    return fresh;
+    return RisingEdge.of(around.next, hidden("next"), layout, all).fresh();
   }
 
   private List<Statement> abortion(int to) {

@@ -104,37 +104,7 @@ final class AssignmentReader {
       return null;
     }
     Syntax right = parser.expression();
-    ArrayOf from = right instanceof Syntax.Name other ? names.array(other.text()) : null;
-    if (from == null) {
-      if (!(right instanceof Syntax.Broken) && !parser.hasFailed()) {
-        typing.wrong(
-            right,
-            Wording.quote(typing.quoted(right)) + " is no array",
-            "an array as `" + target.bounds().name() + "`, or one element on the left",
-            "");
-      }
-      return null;
-    }
-    boolean alike =
-        from.bounds().count() == target.bounds().count()
-            && from.first().typeName().equals(target.first().typeName());
-    if (!alike) {
-      typing.wrong(
-          right,
-          Wording.quote(typing.quoted(right)) + " is " + described(from),
-          described(target),
-          "");
-      return null;
-    }
-    return new Stores.OfArray(target, from);
-  }
-
-  private static String described(ArrayOf array) {
-    return "ARRAY["
-        + array.bounds().least()
-        + ".."
-        + array.bounds().greatest()
-        + "] OF "
-        + array.first().typeName();
+    Expression from = parser.hasFailed() ? null : typing.elements().whole(right, target.type());
+    return from == null ? null : new Stores.OfCells(target.first(), target.type().cells(), from);
   }
 }

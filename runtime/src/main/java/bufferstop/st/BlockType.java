@@ -1,6 +1,7 @@
 package bufferstop.st;
 
 import bufferstop.model.Type;
+import bufferstop.model.ValueType;
 import java.util.List;
 
 /**
@@ -17,13 +18,48 @@ public record BlockType(
     String name, List<Pin> inputs, List<Pin> outputs, List<Pin> memory, Body body, String text) {
 
   /**
-   * A cell of an instance.
+   * A value of an instance.
    *
-   * @param initial value at a cold start, in the encoding of the type
+   * @param initial its cells at a cold start, from the first on; those that are missing are 0
    * @param required whether a call must give this input
    * @param text one line for people, with the unit
+   * @param moment whether it keeps a time by the controller's clock, which a start sets back to 0
    */
-  public record Pin(String name, Type type, long initial, boolean required, String text) {
+  public record Pin(
+      String name,
+      ValueType of,
+      List<Long> initial,
+      boolean required,
+      String text,
+      boolean moment) {
+
+    public Pin {
+      initial = List.copyOf(initial);
+    }
+
+    /** One that keeps no moment. */
+    public Pin(String name, ValueType of, List<Long> initial, boolean required, String text) {
+      this(name, of, initial, required, text, false);
+    }
+
+    private Pin(String name, Type type, long initial, boolean required, String text) {
+      this(name, ValueType.of(type), List.of(initial), required, text);
+    }
+
+    /** Memory of a moment. */
+    public static Pin moment(String name) {
+      return new Pin(name, ValueType.of(Type.TIME), List.of(0L), false, "", true);
+    }
+
+    /** The type of the value, or of an element. */
+    public Type type() {
+      return of.type();
+    }
+
+    /** Cells it takes. */
+    public int cells() {
+      return of.cells();
+    }
 
     /** An input that every call gives. */
     public static Pin required(String name, Type type, String text) {
@@ -53,6 +89,11 @@ public record BlockType(
 
   /** How many cells an instance has. */
   public int size() {
-    return inputs.size() + outputs.size() + memory.size();
+    return cells(inputs) + cells(outputs) + cells(memory);
+  }
+
+  /** How many cells some pins take. */
+  public static int cells(List<Pin> pins) {
+    return pins.stream().mapToInt(Pin::cells).sum();
   }
 }

@@ -3,9 +3,11 @@ package bufferstop.st;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.Symbol;
+import bufferstop.model.ValueType;
 import bufferstop.st.BlockType.Pin;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 
 /**
  * Reads one call of a block: {@code t1(IN := x, PT := T#5s, Q => done);}. An input that is left out
@@ -16,7 +18,7 @@ final class CallReader {
   private final Parser parser;
   private final Typing typing;
   private final Diagnostics problems;
-  private final List<Statement.Assignment> inputs = new ArrayList<>();
+  private final List<Statement> inputs = new ArrayList<>();
   private final List<Statement> outputs = new ArrayList<>();
   private final List<Integer> given = new ArrayList<>();
   private boolean whole = true;
@@ -87,7 +89,8 @@ final class CallReader {
     List<Pin> pins = instance.type().inputs();
     String none = "a " + instance.type().name() + " has no input";
     int number = Pins.find(pins, name.text(), parser.place(name), none, typing);
-    Expression value = typing.wanted(syntax, number < 0 ? null : pins.get(number).type());
+    Expression value =
+        number < 0 ? typing.type(syntax, null) : typing.given(syntax, pins.get(number).of());
     boolean twice = number >= 0 && given.contains(number);
     if (twice) {
       String message = "the input `" + pins.get(number).name() + "` is given twice";
@@ -95,7 +98,7 @@ final class CallReader {
     }
     given.add(number);
     if (number >= 0 && value != null && !twice && !parser.hasFailed()) {
-      inputs.add(new Statement.Assignment(instance.input(number), value));
+      inputs.add(Stores.into(instance.input(number), pins.get(number).of(), value));
     } else {
       whole = false;
     }
@@ -121,16 +124,20 @@ final class CallReader {
       return;
     }
     Pin pin = pins.get(number);
-    if (!pin.type().widensTo(target.type())) {
-      String message = "`" + pin.name() + "` is " + pin.type() + ", `" + target.name() + "` is ";
+    boolean fits =
+        pin.type().widensTo(target.type())
+            && Objects.equals(pin.of().enumeration(), target.enumeration());
+    if (!fits) {
+      String message = "`" + pin.name() + "` is " + pin.of().words() + ", `" + target.name();
       problems.add(
-          Diagnostic.error(parser.place(token), message + target.type())
-              .expected("a name of type " + pin.type()));
+          Diagnostic.error(parser.place(token), message + "` is " + target.typeName())
+              .expected("a name of type " + pin.of().words()));
       whole = false;
       return;
     }
-    Expression value = new Read(instance.output(number), typing.part(name.start(), name.end()));
-    outputs.add(new Statement.Assignment(target, Typing.widened(value, target.type())));
+    Expression value = Names.read(instance.output(number), typing.part(name.start(), name.end()));
+    ValueType type = new ValueType(target.type(), null, target.length(), null);
+    outputs.add(Stores.into(target, type, Typing.widened(value, target.type())));
   }
 
   /** How an instance is called: {@code t1(IN := ..., PT := ...)}. */

@@ -93,7 +93,9 @@ final class Calls {
 
   private void checkInputs(Syntax.Call call) {
     for (Syntax input : call.inputs()) {
-      typing.type(input, null);
+      if (!typing.elements().isArray(input)) { // a function that is not known may take it
+        typing.type(input, null);
+      }
     }
   }
 

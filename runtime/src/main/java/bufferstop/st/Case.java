@@ -111,16 +111,6 @@ final class Case extends Statement {
       code.put(selector);
       return;
     }
-    int watched = code.local(2);
-    int value = code.local(2);
-    code.errors();
-    code.storeLocal(watched);
-    code.put(selector);
-    code.storeLocal(value);
-    code.errors();
-    code.loadLocal(watched);
-    code.op(Opcodes.LCMP);
-    code.jump(Opcodes.IFNE, none);
-    code.loadLocal(value);
+    code.loadLocal(code.putWatched(selector, none));
   }
 }

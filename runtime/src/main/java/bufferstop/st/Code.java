@@ -118,11 +118,57 @@ final class Code {
     method.visitVarInsn(Opcodes.ILOAD, 1);
   }
 
-  /** The count of errors. */
-  void errors() {
+  /** Starts to watch for errors; what it returns goes to {@link #jumpIfFailed}. */
+  int watch() {
+    int watched = local(2);
+    errors();
+    storeLocal(watched);
+    return watched;
+  }
+
+  /** Goes to the label when an error was counted since the watch began. */
+  void jumpIfFailed(int watched, Label label) {
+    errors();
+    loadLocal(watched);
+    op(Opcodes.LCMP);
+    jump(Opcodes.IFNE, label);
+  }
+
+  /** Leaves a value in a local; goes to the label when an error was counted on the way. */
+  int putWatched(Expression value, Label failed) {
+    int watched = watch();
+    int bits = local(2);
+    put(value);
+    storeLocal(bits);
+    jumpIfFailed(watched, failed);
+    return bits;
+  }
+
+  private void errors() {
     cells();
     push(SystemCells.ERRORS);
     op(Opcodes.LALOAD);
+  }
+
+  /** A BOOL from the order of two values, an int as {@link Long#compare} gives it. */
+  void truthOf(Operator comparison) {
+    Label isFalse = new Label();
+    Label end = new Label();
+    int unless =
+        switch (comparison) {
+          case LESS -> Opcodes.IFGE;
+          case GREATER -> Opcodes.IFLE;
+          case AT_MOST -> Opcodes.IFGT;
+          case AT_LEAST -> Opcodes.IFLT;
+          case EQUAL -> Opcodes.IFNE;
+          default -> Opcodes.IFEQ;
+        };
+    jump(unless, isFalse);
+    push(1L);
+    jump(Opcodes.GOTO, end);
+    label(isFalse);
+    push(0L);
+    label(end);
   }
 
   /** The cells and a place, which all that may count an error take last. */

@@ -2,7 +2,6 @@ package bufferstop.st;
 
 import bufferstop.model.SourceText;
 import bufferstop.model.Type;
-import org.objectweb.asm.Label;
 import org.objectweb.asm.Opcodes;
 
 /** Compares two values of one type. NaN compares with nothing: an error. */
@@ -21,25 +20,14 @@ final class Comparison extends TwoOperands {
     if (compared.isReal()) {
       return reals(cells, Double.longBitsToDouble(a), Double.longBitsToDouble(b));
     }
-    return holds(Order.of(compared, a, b)) ? 1 : 0;
+    return operator.holds(Order.of(compared, a, b)) ? 1 : 0;
   }
 
   private long reals(long[] cells, double a, double b) {
     if (Double.isNaN(a) || Double.isNaN(b)) {
       return Faults.raise(cells, place());
     }
-    return holds(Order.of(a, b)) ? 1 : 0;
-  }
-
-  private boolean holds(int order) {
-    return switch (operator) {
-      case LESS -> order < 0;
-      case GREATER -> order > 0;
-      case AT_MOST -> order <= 0;
-      case AT_LEAST -> order >= 0;
-      case EQUAL -> order == 0;
-      default -> order != 0;
-    };
+    return operator.holds(Order.of(a, b)) ? 1 : 0;
   }
 
   @Override
@@ -68,31 +56,13 @@ final class Comparison extends TwoOperands {
       code.call(Comparison.class, method(), "(DD[JI)J");
       return;
     }
-    Label isFalse = new Label();
-    Label end = new Label();
     putBoth(code);
     if (compared == Type.ULINT) {
       code.call(Long.class, "compareUnsigned", "(JJ)I");
     } else {
       code.op(Opcodes.LCMP);
     }
-    code.jump(unless(), isFalse);
-    code.push(1L);
-    code.jump(Opcodes.GOTO, end);
-    code.label(isFalse);
-    code.push(0L);
-    code.label(end);
-  }
-
-  private int unless() {
-    return switch (operator) {
-      case LESS -> Opcodes.IFGE;
-      case GREATER -> Opcodes.IFLE;
-      case AT_MOST -> Opcodes.IFGT;
-      case AT_LEAST -> Opcodes.IFLT;
-      case EQUAL -> Opcodes.IFNE;
-      default -> Opcodes.IFEQ;
-    };
+    code.truthOf(operator);
   }
 
   private String method() {

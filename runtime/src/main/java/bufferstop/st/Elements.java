@@ -7,6 +7,7 @@ import bufferstop.model.Diagnostics;
 import bufferstop.model.SourceText;
 import bufferstop.model.Symbol;
 import bufferstop.model.Type;
+import bufferstop.model.ValueType;
 
 /** Reads elements of arrays, in expressions and as targets of assignments. */
 final class Elements {
@@ -65,6 +66,37 @@ final class Elements {
             .expected("an index from " + bounds.least() + " to " + bounds.greatest())
             .note(bounds.position(), "`" + bounds.name() + "` is declared here"));
     return null;
+  }
+
+  /** Whether it names an array. */
+  boolean isArray(Syntax syntax) {
+    return syntax instanceof Syntax.Name name && names.array(name.text()) != null;
+  }
+
+  /** An array as a whole, of the size and type of the wanted one; null after a diagnostic. */
+  Expression whole(Syntax syntax, ValueType wanted) {
+    ArrayOf array = syntax instanceof Syntax.Name name ? names.array(name.text()) : null;
+    if (array == null) {
+      return syntax instanceof Syntax.Broken || isDoubted(syntax)
+          ? null
+          : typing.wrong(
+              syntax, Wording.quote(typing.quoted(syntax)) + " is no array", wanted.words(), "");
+    }
+    ValueType type = array.type();
+    boolean alike =
+        type.bounds().count() == wanted.bounds().count()
+            && array.first().typeName().equals(wanted.element().words());
+    return alike
+        ? new FirstCell(array.first(), typing.source(syntax))
+        : typing.wrong(
+            syntax,
+            Wording.quote(typing.quoted(syntax)) + " is " + type.words(),
+            wanted.words(),
+            "");
+  }
+
+  private boolean isDoubted(Syntax syntax) {
+    return syntax instanceof Syntax.Name name && problems.doubts(name.text());
   }
 
   private Expression index(Syntax syntax) {

@@ -51,6 +51,19 @@ public final class ExpressionReader {
     return expression == null || parser.hasFailed() ? null : new Whole(expression, text);
   }
 
+  /** Reads what a call gives to an input; null when it is wrong. */
+  public static Expression input(
+      SourceText text, Scope scope, BlockType.Pin pin, Diagnostics problems) {
+    Parser parser = new Parser(text, problems);
+    if (isEmpty(parser, text, Wording.expression(pin.type()), problems)) {
+      return null;
+    }
+    Syntax syntax = parser.wholeExpression();
+    Typing typing = new Typing(text, new Names(scope, name -> null, problems), problems);
+    Expression expression = typing.given(syntax, pin.of());
+    return expression == null || parser.hasFailed() ? null : new Whole(expression, text);
+  }
+
   /**
    * Reads a literal alone, with a sign where the literal may have one.
    *

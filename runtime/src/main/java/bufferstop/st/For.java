@@ -108,22 +108,17 @@ final class For extends Statement {
 
   @Override
   void emit(Code code) {
-    int watched = code.local(2);
     int value = code.local(2);
     int end = code.local(2);
     Label again = new Label();
     Label next = new Label();
     Label out = new Label();
-    code.errors();
-    code.storeLocal(watched);
+    int watched = code.watch();
     code.put(first);
     code.storeLocal(value);
     code.put(last);
     code.storeLocal(end);
-    code.errors();
-    code.loadLocal(watched);
-    code.op(Opcodes.LCMP);
-    code.jump(Opcodes.IFNE, out);
+    code.jumpIfFailed(watched, out);
     emitControl(code, value);
     code.label(again);
     code.loadLocal(value);

@@ -1,6 +1,10 @@
 package bufferstop.st;
 
 import bufferstop.model.Position;
+import bufferstop.model.SourceText;
+import bufferstop.model.StringCells;
+import bufferstop.model.Symbol;
+import bufferstop.model.Type;
 import bufferstop.st.BlockType.Pin;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -26,11 +30,30 @@ final class FunctionCalls {
     }
     for (int i = 0; i < given.length; i++) {
       if (given[i] == null) {
-        Pin pin = pins.get(i);
-        given[i] = new Constant(pin.type(), pin.initial(), typing.source(call));
+        given[i] = otherwise(pins.get(i), call);
       }
     }
-    return new FunctionCall(function, Arrays.asList(given), typing.source(call));
+    if (Arrays.asList(given).contains(null)) {
+      return null;
+    }
+    Symbol memory = null;
+    if (function.type() == Type.STRING) {
+      memory = typing.memory(function.result().length(), call);
+      if (memory == null) {
+        return null;
+      }
+    }
+    return new FunctionCall(function, Arrays.asList(given), memory, typing.source(call));
+  }
+
+  /** The value of an input that is left out; null after a diagnostic. */
+  private Expression otherwise(Pin pin, Syntax.Call call) {
+    SourceText source = typing.source(call);
+    if (pin.type() != Type.STRING) {
+      return new Constant(pin.type(), pin.of().enumeration(), pin.initial().get(0), source);
+    }
+    long[] cells = pin.initial().stream().mapToLong(Long::longValue).toArray();
+    return typing.inMemory(new StringLiteral(StringCells.unpack(cells, 0), source), call);
   }
 
   private Position nameOf(Syntax.Call call) {
@@ -42,7 +65,7 @@ final class FunctionCalls {
     boolean right = true;
     for (int i = 0; i < inputs.size(); i++) {
       if (i < given.length) {
-        given[i] = typing.wanted(inputs.get(i), function.inputs().get(i).type());
+        given[i] = typing.given(inputs.get(i), function.inputs().get(i).of());
         right &= given[i] != null;
       } else {
         typing.type(inputs.get(i), null);
@@ -95,10 +118,11 @@ final class FunctionCalls {
     Position name = typing.place(input.start(), input.nameEnd());
     int number =
         Pins.find(pins, input.name(), name, "`" + function.name() + "` has no input", typing);
-    Expression value = typing.wanted(input.value(), number < 0 ? null : pins.get(number).type());
     if (number < 0) {
+      typing.type(input.value(), null);
       return false;
     }
+    Expression value = typing.given(input.value(), pins.get(number).of());
     if (seen[number]) {
       String twice = "the input `" + pins.get(number).name() + "` is given twice";
       typing.wrong(name, twice, "", "keep one of them");

@@ -2,6 +2,7 @@ package bufferstop.st;
 
 import bufferstop.model.Position;
 import bufferstop.model.Symbol;
+import java.util.List;
 
 /**
  * An instance of a function block that statements may call.
@@ -12,19 +13,20 @@ import bufferstop.model.Symbol;
  */
 public record Instance(String name, BlockType type, Symbol first, Position declared) {
 
-  /** The cell of an input. */
+  /** The first cell of an input. */
   Symbol input(int number) {
-    return cell(type.inputs().get(number), number);
+    return cell(type.inputs(), number, 0);
   }
 
-  /** The cell of an output. */
+  /** The first cell of an output. */
   Symbol output(int number) {
-    return cell(type.outputs().get(number), type.inputs().size() + number);
+    return cell(type.outputs(), number, BlockType.cells(type.inputs()));
   }
 
-  private Symbol cell(BlockType.Pin pin, int offset) {
+  private Symbol cell(List<BlockType.Pin> pins, int number, int before) {
+    BlockType.Pin pin = pins.get(number);
+    int index = first.index() + before + BlockType.cells(pins.subList(0, number));
     String dotted = name + "." + pin.name();
-    return new Symbol(
-        first.index() + offset, dotted, pin.type(), first.kind(), "", pin.text(), declared);
+    return new Symbol(index, dotted, pin.of(), first.kind(), pin.text(), declared);
   }
 }

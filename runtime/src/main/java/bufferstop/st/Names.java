@@ -57,7 +57,7 @@ final class Names {
 
   /** The value of a symbol. */
   static Expression read(Symbol symbol, SourceText source) {
-    return symbol.type() == Type.STRING ? new StringRead(symbol, source) : new Read(symbol, source);
+    return symbol.type() == Type.STRING ? new FirstCell(symbol, source) : new Read(symbol, source);
   }
 
   /** A name that is a value of one enumeration or several, and perhaps a point's as well. */

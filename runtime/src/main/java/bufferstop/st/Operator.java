@@ -54,6 +54,18 @@ enum Operator {
     return level == LESS.level || level == EQUAL.level;
   }
 
+  /** Whether a comparison holds between values of this order, as {@link Long#compare} gives it. */
+  boolean holds(int order) {
+    return switch (this) {
+      case LESS -> order < 0;
+      case GREATER -> order > 0;
+      case AT_MOST -> order <= 0;
+      case AT_LEAST -> order >= 0;
+      case EQUAL -> order == 0;
+      default -> order != 0;
+    };
+  }
+
   /** The operator so written, upper case, or null. */
   static Operator written(String text) {
     if (text.equals("&")) {

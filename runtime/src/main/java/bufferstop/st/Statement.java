@@ -169,17 +169,8 @@ public abstract class Statement extends Node {
         code.store();
         return;
       }
-      int watched = code.local(2);
-      int bits = code.local(2);
       Label failed = new Label();
-      code.errors();
-      code.storeLocal(watched);
-      code.put(value);
-      code.storeLocal(bits);
-      code.errors();
-      code.loadLocal(watched);
-      code.op(Opcodes.LCMP);
-      code.jump(Opcodes.IFNE, failed);
+      int bits = code.putWatched(value, failed);
       code.address(target);
       code.loadLocal(bits);
       code.store();
@@ -266,14 +257,14 @@ public abstract class Statement extends Node {
   static final class Call extends Statement {
     private final Body body;
     private final Symbol first;
-    private final List<Assignment> inputs;
+    private final List<Statement> inputs;
 
     /**
      * A call.
      *
      * @param first the first cell of the instance
      */
-    Call(Body body, Symbol first, List<Assignment> inputs) {
+    Call(Body body, Symbol first, List<Statement> inputs) {
       this.body = body;
       this.first = first;
       this.inputs = List.copyOf(inputs);
@@ -281,7 +272,7 @@ public abstract class Statement extends Node {
 
     @Override
     int run(long[] cells, int at) {
-      for (Assignment input : inputs) {
+      for (Statement input : inputs) {
         input.run(cells, at);
       }
       body.run(cells, Read.cell(first, at));
@@ -289,7 +280,7 @@ public abstract class Statement extends Node {
     }
 
     @Override
-    List<Assignment> parts() {
+    List<Statement> parts() {
       return inputs;
     }
 

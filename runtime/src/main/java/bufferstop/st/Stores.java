@@ -5,9 +5,9 @@ import bufferstop.model.ArrayOf;
 import bufferstop.model.StringCells;
 import bufferstop.model.Symbol;
 import bufferstop.model.Type;
+import bufferstop.model.ValueType;
 import java.util.List;
 import org.objectweb.asm.Label;
-import org.objectweb.asm.Opcodes;
 
 /** Assignments to more or less than the one cell of a name. */
 final class Stores {
@@ -53,7 +53,7 @@ final class Stores {
     @Override
     void emit(Code code) {
       Label failed = new Label();
-      int text = putWatched(value, failed, code);
+      int text = code.putWatched(value, failed);
       code.loadLocal(text);
       code.cell(target);
       code.push(target.length());
@@ -124,16 +124,14 @@ final class Stores {
     @Override
     void emit(Code code) {
       Label failed = new Label();
+      int watched = code.watch();
       int number = code.local(2);
-      int watched = code.local(2);
-      code.errors();
-      code.storeLocal(watched);
       code.put(index);
       code.storeLocal(number);
       int bits = code.local(2);
       code.put(value);
       code.storeLocal(bits);
-      jumpIfFailed(watched, failed, code);
+      code.jumpIfFailed(watched, failed);
       code.loadLocal(number);
       code.loadLocal(bits);
       Element.emitPlace(array, code);
@@ -173,73 +171,62 @@ final class Stores {
     }
   }
 
-  /** {@code array := array} of equal type and size. */
-  static final class OfArray extends Statement {
-    private final ArrayOf target;
-    private final ArrayOf from;
+  /** Copies the cells of a value of equal type and size over another. */
+  static final class OfCells extends Statement {
+    private final Symbol target;
+    private final int count;
+    private final Expression value;
 
-    OfArray(ArrayOf target, ArrayOf from) {
+    /**
+     * A copy.
+     *
+     * @param target its first cell
+     * @param count how many
+     * @param value that lies in as many cells
+     */
+    OfCells(Symbol target, int count, Expression value) {
       this.target = target;
-      this.from = from;
-    }
-
-    private int cells() {
-      return target.stride() * target.bounds().count();
+      this.count = count;
+      this.value = value;
     }
 
     @Override
     int run(long[] cells, int at) {
-      copy(Read.cell(from.first(), at), Read.cell(target.first(), at), cells(), cells);
+      copy(value.bits(cells, at), Read.cell(target, at), count, cells);
       return ON;
     }
 
     @Override
-    void collectReads(List<Symbol> found) {
-      if (!found.contains(from.first())) {
-        found.add(from.first());
-      }
-    }
-
-    @Override
     List<Expression> parts() {
-      return List.of();
+      return List.of(value);
     }
 
     @Override
     int ownBytes() {
-      return 20;
+      return 16;
     }
 
     @Override
     void emit(Code code) {
-      code.cell(from.first());
-      code.cell(target.first());
-      code.push(cells());
+      code.put(value);
+      code.cell(target);
+      code.push(count);
       code.cells();
-      code.call(Stores.class, "copy", "(III[J)V");
+      code.call(Stores.class, "copy", "(JII[J)V");
     }
   }
 
-  static void copy(int from, int to, int count, long[] cells) {
-    System.arraycopy(cells, from, cells, to, count);
+  /** Stores a value of any type, a STRING or an array lying in cells. */
+  static Statement into(Symbol target, ValueType type, Expression value) {
+    if (type.isArray()) {
+      return new OfCells(target, type.cells(), value);
+    }
+    return type.type() == Type.STRING
+        ? new OfString(target, value)
+        : new Statement.Assignment(target, value);
   }
 
-  /** Leaves the value in a local; goes to the label when an error was counted on the way. */
-  private static int putWatched(Expression value, Label failed, Code code) {
-    int watched = code.local(2);
-    int bits = code.local(2);
-    code.errors();
-    code.storeLocal(watched);
-    code.put(value);
-    code.storeLocal(bits);
-    jumpIfFailed(watched, failed, code);
-    return bits;
-  }
-
-  private static void jumpIfFailed(int watched, Label failed, Code code) {
-    code.errors();
-    code.loadLocal(watched);
-    code.op(Opcodes.LCMP);
-    code.jump(Opcodes.IFNE, failed);
+  static void copy(long from, int to, int count, long[] cells) {
+    System.arraycopy(cells, (int) from, cells, to, count);
   }
 }

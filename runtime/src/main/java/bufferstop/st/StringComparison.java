@@ -2,7 +2,6 @@ package bufferstop.st;
 
 import bufferstop.model.SourceText;
 import bufferstop.model.Type;
-import org.objectweb.asm.Label;
 import org.objectweb.asm.Opcodes;
 
 /** Compares two STRINGs byte by byte; the shorter of two that begin alike is less. */
@@ -14,7 +13,7 @@ final class StringComparison extends TwoOperands {
 
   @Override
   long bits(long[] cells, int at) {
-    return holds(order(cells, at)) ? 1 : 0;
+    return operator.holds(order(cells, at)) ? 1 : 0;
   }
 
   private int order(long[] cells, int at) {
@@ -30,17 +29,6 @@ final class StringComparison extends TwoOperands {
         : Strings.compare(a, right.text(), cells);
   }
 
-  private boolean holds(int order) {
-    return switch (operator) {
-      case LESS -> order < 0;
-      case GREATER -> order > 0;
-      case AT_MOST -> order <= 0;
-      case AT_LEAST -> order >= 0;
-      case EQUAL -> order == 0;
-      default -> order != 0;
-    };
-  }
-
   @Override
   int ownBytes() {
     return 28;
@@ -48,15 +36,8 @@ final class StringComparison extends TwoOperands {
 
   @Override
   void emit(Code code) {
-    Label isFalse = new Label();
-    Label end = new Label();
     emitOrder(code);
-    code.jump(unless(), isFalse);
-    code.push(1L);
-    code.jump(Opcodes.GOTO, end);
-    code.label(isFalse);
-    code.push(0L);
-    code.label(end);
+    code.truthOf(operator);
   }
 
   private void emitOrder(Code code) {
@@ -79,16 +60,5 @@ final class StringComparison extends TwoOperands {
       code.cells();
       code.call(Strings.class, "compare", "(JJ[J)I");
     }
-  }
-
-  private int unless() {
-    return switch (operator) {
-      case LESS -> Opcodes.IFGE;
-      case GREATER -> Opcodes.IFLE;
-      case AT_MOST -> Opcodes.IFGT;
-      case AT_LEAST -> Opcodes.IFLT;
-      case EQUAL -> Opcodes.IFNE;
-      default -> Opcodes.IFEQ;
-    };
   }
 }

@@ -150,11 +150,20 @@ public final class Terms {
     return new Statement.Call(
         type.body(),
         first,
-        inputs.stream().map(i -> new Statement.Assignment(i.pin, i.value)).toList());
+        inputs.stream().map(i -> Stores.into(i.first, i.pin.of(), i.value)).toList());
   }
 
-  /** What a call gives to an input. */
-  public record Input(Symbol pin, Expression value) {}
+  /**
+   * What a call gives to an input.
+   *
+   * @param first its first cell
+   */
+  public record Input(Symbol first, BlockType.Pin pin, Expression value) {}
+
+  /** Copies as many cells from one place to another. */
+  public static Statement copy(Symbol target, Symbol from, int count) {
+    return new Stores.OfCells(target, count, new FirstCell(from, SourceText.of(from.name())));
+  }
 
   /** An assignment without regard to errors. */
   private static final class Store extends Statement {

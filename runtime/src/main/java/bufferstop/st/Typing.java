@@ -8,6 +8,7 @@ import bufferstop.model.SourceText;
 import bufferstop.model.StringCells;
 import bufferstop.model.Symbol;
 import bufferstop.model.Type;
+import bufferstop.model.ValueType;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -56,6 +57,17 @@ final class Typing {
             Wording.quote(quoted(syntax)) + " is " + expression.typeName(),
             Wording.value(enumeration),
             "");
+  }
+
+  /** The same, a STRING or an array lying in cells. */
+  Expression given(Syntax syntax, ValueType type) {
+    if (type.isArray()) {
+      return elements.whole(syntax, type);
+    }
+    Expression expression = wanted(syntax, type.type(), type.enumeration());
+    return expression != null && type.type() == Type.STRING
+        ? inMemory(expression, syntax)
+        : expression;
   }
 
   private Expression wishing(Syntax syntax, Enumeration enumeration) {

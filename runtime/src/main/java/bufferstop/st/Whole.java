@@ -62,20 +62,12 @@ final class Whole extends Expression {
       code.put(inner);
       return;
     }
-    int watched = code.local(2);
-    int bits = code.local(2);
-    Label good = new Label();
-    code.errors();
-    code.storeLocal(watched);
-    code.put(inner);
-    code.storeLocal(bits);
-    code.errors();
-    code.loadLocal(watched);
-    code.op(Opcodes.LCMP);
-    code.jump(Opcodes.IFEQ, good);
+    Label failed = new Label();
+    Label end = new Label();
+    code.loadLocal(code.putWatched(inner, failed));
+    code.jump(Opcodes.GOTO, end);
+    code.label(failed);
     code.push(0L);
-    code.storeLocal(bits);
-    code.label(good);
-    code.loadLocal(bits);
+    code.label(end);
   }
 }

@@ -76,6 +76,6 @@ class BlocksManualTest {
   }
 
   private static String initial(Pin pin) {
-    return Values.print(pin.type(), pin.initial());
+    return Values.print(pin.type(), pin.initial().get(0));
   }
 }

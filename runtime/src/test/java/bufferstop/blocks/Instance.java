@@ -25,7 +25,7 @@ final class Instance {
         Stream.of(type.inputs(), type.outputs(), type.memory()).flatMap(List::stream).toList();
     this.cells = new long[FIRST + type.size() + FIRST];
     for (int i = 0; i < pins.size(); i++) {
-      cells[FIRST + i] = pins.get(i).initial();
+      cells[FIRST + i] = pins.get(i).initial().get(0);
     }
   }
 

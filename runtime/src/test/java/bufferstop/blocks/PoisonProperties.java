@@ -107,7 +107,7 @@ class PoisonProperties {
         instance.at(now);
       }
       for (Pin pin : type.inputs()) {
-        instance.setBits(pin, pin.initial());
+        instance.setBits(pin, pin.initial().get(0));
         if (pin.required() && pin.type() == Type.LREAL) {
           instance.set(pin.name(), pin.name().equals("LOW") ? 2 : 12);
         }

@@ -21,6 +21,11 @@ class SteadyLibraryTest {
           functions:
             near: {inputs: {x: {type: INT}, y: {type: INT}}, returns: INT, body: near := x - y;}
             size: {inputs: {x: {type: INT}}, returns: INT, body: "size := ABS(near(x, near(x, x)));"}
+            label:
+              inputs: {t: {type: "STRING[6]"}, a: {type: "ARRAY[1..3] OF INT"}}
+              returns: STRING[9]
+              locals: {was: {type: "STRING[6]", initial: n}}
+              body: label := CONCAT(was, t, INT_TO_STRING(a[2]));
           function_blocks:
             blink:
               inputs: {half: {type: TIME}}
@@ -44,10 +49,16 @@ class SteadyLibraryTest {
                 b(half := T#3ms);
                 n := size(a.n - b.n);
           controller:
-            internal: {pulses: {type: INT}, on: {type: BOOL}}
+            internal:
+              pulses: {type: INT}
+              on: {type: BOOL}
+              text: {type: "STRING[20]"}
+              three: {type: "ARRAY[0..2] OF INT"}
             blocks: {pair: {block: both}, single: {block: blink}}
             logic: |
               single(half := T#4ms, n => pulses, q => on);
+              three[1] := pulses;
+              text := CONCAT(label('=', three), label('/', three));
           """);
 
   private final int on = pumps.rig().layout().controller().find("on").index();

@@ -49,10 +49,11 @@ class BodiesTest {
     Symbol in = cell(0, "in", Kind.LOCAL);
     Symbol out = cell(1, "out", Kind.LOCAL);
     body.fill(Terms.set(out, Terms.read(in)));
+    BlockType.Pin pin = BlockType.Pin.required("in", Type.INT, "");
     BlockType type =
         new BlockType(
             "follow",
-            List.of(BlockType.Pin.required("in", Type.INT, "")),
+            List.of(pin),
             List.of(BlockType.Pin.plain("out", Type.INT, "")),
             List.of(),
             body,
@@ -61,7 +62,7 @@ class BodiesTest {
     for (int i = 0; i < MANY; i++) {
       Symbol first = cell(100 + 2 * i, "b" + i, Kind.INTERNAL);
       Symbol input = cell(100 + 2 * i, "b" + i + ".in", Kind.INTERNAL);
-      calls.add(Terms.call(type, first, List.of(new Terms.Input(input, cells.read("x + 1")))));
+      calls.add(Terms.call(type, first, List.of(new Terms.Input(input, pin, cells.read("x + 1")))));
     }
     Statement all = Statement.sequence(calls);
     assertEquals(List.of("body0([JI)I"), bodiesIn(all));
@@ -83,8 +84,9 @@ class BodiesTest {
     UserFunction same = new UserFunction("f", List.of(pin), List.of(in), result, body);
     List<Statement> all = new ArrayList<>();
     for (int i = 0; i < MANY; i++) {
-      FunctionCall inner = new FunctionCall(same, List.of(cells.read("x")), SourceText.of("f(x)"));
-      FunctionCall outer = new FunctionCall(same, List.of(inner), SourceText.of("f(f(x))"));
+      FunctionCall inner =
+          new FunctionCall(same, List.of(cells.read("x")), null, SourceText.of("f(x)"));
+      FunctionCall outer = new FunctionCall(same, List.of(inner), null, SourceText.of("f(f(x))"));
       all.add(new Statement.Assignment(cells.find("y"), outer));
     }
     assertEquals(List.of("body0([JI)I"), bodiesIn(Statement.sequence(all)));

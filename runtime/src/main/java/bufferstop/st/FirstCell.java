@@ -5,11 +5,11 @@ import bufferstop.model.Symbol;
 import java.util.List;
 import org.objectweb.asm.Opcodes;
 
-/** A STRING where it lies: its first cell. */
-final class StringRead extends Expression {
+/** A value of several cells where it lies, a STRING or an array: its first cell. */
+final class FirstCell extends Expression {
   private final Symbol symbol;
 
-  StringRead(Symbol symbol, SourceText source) {
+  FirstCell(Symbol symbol, SourceText source) {
     super(symbol.type(), source);
     this.symbol = symbol;
   }
