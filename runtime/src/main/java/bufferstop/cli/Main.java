@@ -15,6 +15,7 @@ import picocli.CommandLine.Spec;
     versionProvider = Main.Version.class,
     synopsisSubcommandLabel = "COMMAND",
     subcommands = {
+      BillCommand.class,
       CheckCommand.class,
       PointsCommand.class,
       ReplayCommand.class,

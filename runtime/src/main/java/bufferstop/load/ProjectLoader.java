@@ -1,5 +1,6 @@
 package bufferstop.load;
 
+import bufferstop.model.Billing;
 import bufferstop.model.Controller;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
@@ -69,6 +70,7 @@ public final class ProjectLoader {
         new ModbusLoader(
                 sections, controller.points(), name == null ? "unnamed" : name.value(), problems)
             .read(modbus);
+    Billing billing = new BillingLoader(files, sections, problems).read(reader);
     Path folder = file.getParent() == null ? Path.of(".") : file.getParent();
     Project project =
         new Project(
@@ -82,6 +84,7 @@ public final class ProjectLoader {
             controller,
             field,
             maps,
+            billing,
             files.sources(),
             files.sha256());
     reader.finish();

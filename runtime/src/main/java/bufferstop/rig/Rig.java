@@ -75,6 +75,9 @@ public record Rig(
             .map(m -> m.isFaultPanel() && panel != null ? m.with(panel.entries()) : m)
             .map(m -> MapLinker.link(m, layout.field(), problems))
             .toList();
+    if (project.billing() != null) {
+      BillingMeters.of(project.billing(), layout.field(), problems);
+    }
     if (problems.hasErrors()) {
       return null;
     }
