@@ -116,8 +116,7 @@ final class BillCommand implements Callable<Integer> {
       if (report != null) {
         String name = bill.usage().consumer().name();
         Files.writeString(report.resolve("bill-" + name + ".txt"), text);
-        String own = BillText.csv(List.of(bill));
-        Files.writeString(report.resolve("bill-" + name + ".csv"), own);
+        Files.writeString(report.resolve("bill-" + name + ".csv"), BillText.csv(bill));
       }
     }
     boolean warned = result.balance() != null && !result.balance().warnings().isEmpty();

@@ -68,7 +68,7 @@ public final class BillText {
   private static String part(Usage usage, Tariff tariff) {
     Usage.Part part =
         usage.parts().stream().filter(p -> p.tariff() == tariff).findFirst().orElseThrow();
-    return "tariff    %s, %d days%nmetered   %s kWh, %s kvarh, %s kVAh, exported %s kWh%n"
+    return "tariff    %s, %d d%nmetered   %s kWh, %s kvarh, %s kVAh, exported %s kWh%n"
         .formatted(
             tariff.name(),
             part.days(),
@@ -93,48 +93,37 @@ public final class BillText {
     return format.formatted(what, arithmetic, plain(amount));
   }
 
-  /** The bills as one table, RFC 4180. */
-  public static String csv(List<Bill> bills) {
+  /** A bill as a table, RFC 4180. */
+  public static String csv(Bill bill) {
     StringBuilder csv = new StringBuilder(Csv.line(COLUMNS));
-    for (Bill bill : bills) {
-      List<Bill.Line> all = new ArrayList<>(bill.lines());
-      all.addAll(bill.taxes());
-      for (Bill.Line line : all) {
-        csv.append(Csv.line(record(bill, line)));
-      }
-      Usage usage = bill.usage();
-      csv.append(
-          Csv.line(
-              List.of(
-                  usage.consumer().name(),
-                  Moments.text(usage.period().from()),
-                  Moments.text(usage.period().to()),
-                  "",
-                  "total",
-                  "",
-                  bill.currency(),
-                  "",
-                  "",
-                  plain(bill.total()),
-                  "")));
-    }
-    return csv.toString();
+    bill.lines().forEach(line -> csv.append(Csv.line(record(bill, line))));
+    bill.taxes().forEach(line -> csv.append(Csv.line(record(bill, line))));
+    List<String> total = new ArrayList<>(head(bill));
+    total.addAll(List.of("", "total", "", bill.currency(), "", "", plain(bill.total()), ""));
+    return csv.append(Csv.line(total)).toString();
   }
 
-  private static List<String> record(Bill bill, Bill.Line line) {
+  private static List<String> head(Bill bill) {
     Usage usage = bill.usage();
     return List.of(
         usage.consumer().name(),
         Moments.text(usage.period().from()),
-        Moments.text(usage.period().to()),
-        line.tariff().name(),
-        line.what(),
-        plain(line.quantity()),
-        line.unit(),
-        plain(line.price()),
-        plain(line.exact()),
-        plain(line.amount()),
-        line.how());
+        Moments.text(usage.period().to()));
+  }
+
+  private static List<String> record(Bill bill, Bill.Line line) {
+    List<String> fields = new ArrayList<>(head(bill));
+    fields.addAll(
+        List.of(
+            line.tariff().name(),
+            line.what(),
+            plain(line.quantity()),
+            line.unit(),
+            plain(line.price()),
+            plain(line.exact()),
+            plain(line.amount()),
+            line.how()));
+    return fields;
   }
 
   /** The energy balance for people. */
