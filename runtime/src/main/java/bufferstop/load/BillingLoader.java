@@ -35,7 +35,7 @@ final class BillingLoader {
     amounts = new Amounts(problems);
   }
 
-  /** Null without the section, or after a diagnostic that leaves nothing to go on with. */
+  /** Null without the section. */
   Billing read(TableReader project) {
     TableReader reader = sections.table(project, "billing", "billing");
     if (reader == null) {
@@ -61,7 +61,7 @@ final class BillingLoader {
     }
     Billing billing =
         new Billing(
-            start,
+            start == null ? LocalDateTime.MIN : start, // said already; the rest is checked
             List.copyOf(consumers),
             reader.names("unbilled"),
             reader.name("supplied"),
@@ -70,7 +70,7 @@ final class BillingLoader {
             List.copyOf(periods));
     reader.finish();
     checkValidity(billing);
-    return start == null ? null : billing;
+    return billing;
   }
 
   private Consumer consumer(Tree.Entry entry) {
@@ -117,11 +117,18 @@ final class BillingLoader {
     for (int i = 1; i < tariffs.size(); i++) {
       Tariff before = tariffs.get(i - 1);
       Tariff next = tariffs.get(i);
-      if (!next.from().isAfter(before.until())) {
+      boolean open = before.until().equals(LocalDate.MAX);
+      if (!next.from().equals(LocalDate.MIN) && !next.from().isAfter(before.until())) {
         problems.add(
             Diagnostic.error(next.position(), "`" + next.name() + "` is valid from " + next.from())
-                .expected("a day after " + before.until() + ", the last of `" + before.name() + "`")
-                .help("give a consumer's tariffs in the order of their days"));
+                .expected(
+                    open
+                        ? "nothing after `" + before.name() + "`, which has no last day"
+                        : "a day after " + before.until() + ", the last of `" + before.name() + "`")
+                .help(
+                    open
+                        ? "give `" + before.name() + "` an `until`"
+                        : "give a consumer's tariffs in the order of their days"));
       }
     }
   }
