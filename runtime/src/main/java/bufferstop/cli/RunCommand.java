@@ -6,6 +6,7 @@ import bufferstop.model.Diagnostics;
 import bufferstop.model.ModbusMap;
 import bufferstop.model.SourceText;
 import bufferstop.model.Type;
+import bufferstop.report.AlarmText;
 import bufferstop.report.StatisticsText;
 import bufferstop.report.VerdictText;
 import bufferstop.rig.LiveRun;
@@ -207,7 +208,8 @@ final class RunCommand implements Callable<Integer> {
     status[0] = finish(run, status[0], out, err);
     ScanStatistics statistics = run.statistics();
     out.print(StatisticsText.render(statistics, rig.project().periodMicros()));
-    out.print(VerdictText.bypasses(rig.bypasses()));
+    out.print(VerdictText.bypasses(run.bypasses()));
+    out.print(AlarmText.summary(run.alarms()));
     if (!rig.firstError().isEmpty()) {
       out.println("errors in expressions; the first: " + rig.firstError());
     }

@@ -4,10 +4,10 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 
 import bufferstop.spi.Plant;
 import bufferstop.spi.PlantModel;
+import bufferstop.spi.SplitMix64;
 import bufferstop.testkit.PlantContractTest;
 import bufferstop.testkit.ProblemList;
 import bufferstop.testkit.SettingsOf;
-import bufferstop.testkit.SplitMix64;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
