@@ -84,6 +84,7 @@ public final class ProjectLoader {
             controller,
             field,
             maps,
+            reader.names("status"),
             billing,
             files.sources(),
             files.sha256());

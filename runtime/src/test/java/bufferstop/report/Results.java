@@ -40,6 +40,7 @@ final class Results {
             null),
         new Field(List.of(), List.of(), List.of(), List.of(), List.of(), List.of(), List.of()),
         List.of(),
+        List.of(),
         null,
         List.of(),
         "ab12");
