@@ -33,7 +33,7 @@ final class DemandWindow {
     rates = new int[demand.parts()];
   }
 
-  /** Where the part at work ends at the latest, as microseconds of the day. */
+  /** Length of a part; parts begin at whole multiples of it after midnight. */
   long partMicros() {
     return partMicros;
   }

@@ -68,15 +68,14 @@ public final class BillText {
   private static String part(Usage usage, Tariff tariff) {
     Usage.Part part =
         usage.parts().stream().filter(p -> p.tariff() == tariff).findFirst().orElseThrow();
-    return "tariff    %s, %d d%nmetered   %s kWh, %s kvarh, %s kVAh, exported %s kWh%n"
+    return "tariff    %s, %s d\nmetered   %s kWh, %s kvarh, %s kVAh, exported %s kWh\n"
         .formatted(
             tariff.name(),
             part.days(),
             Balance.kilo(part.imported()),
             Balance.kilo(part.reactive()),
             Balance.kilo(part.apparent()),
-            Balance.kilo(part.exported()))
-        .replace(System.lineSeparator(), "\n");
+            Balance.kilo(part.exported()));
   }
 
   private static String arithmetic(Bill.Line line) {
