@@ -140,6 +140,17 @@ class BrickworksMonthTest {
     assertTrue(warnings.get(0).contains("connected the wrong way round"), warnings.get(0));
   }
 
+  /** From 13:22 to 14:02: the blocks of 13:15, 13:30, 13:45 and 14:00 are cut. */
+  @Test
+  void anOutageTakesItsIntervalsOutOfTheDemand() {
+    Usage.Part part = bills("week", "04-outage.yaml").bills().get(0).usage().parts().get(0);
+    assertEquals(4, part.flawed());
+    Usage.Part whole = bills("week", null).bills().get(0).usage().parts().get(0);
+    assertEquals(0, whole.flawed());
+    assertTrue(part.imported() < whole.imported() - 1_000);
+    assertEquals(whole.demand(), part.demand(), "another hour of that week is as high");
+  }
+
   /** Quasi-steady loads: a second comes to what a minute comes to. */
   @Test
   void aFinerStepComesToTheSame() throws IOException {
