@@ -15,7 +15,9 @@ import java.time.LocalDateTime;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
+import java.util.TreeSet;
 
 /** Reads the {@code billing} section: the calendar, who pays by which tariff, what is billed. */
 final class BillingLoader {
@@ -26,6 +28,7 @@ final class BillingLoader {
   private final Sections sections;
   private final Diagnostics problems;
   private final Amounts amounts;
+  private final Set<String> unknown = new TreeSet<>(); // consumers, some tariff of theirs
   private final Map<Path, Tariff> read = new TreeMap<>();
 
   BillingLoader(ProjectFiles files, Sections sections, Diagnostics problems) {
@@ -92,8 +95,10 @@ final class BillingLoader {
     Consumer consumer =
         new Consumer(entry.key().text(), reader.words("text"), meter, List.copyOf(tariffs));
     reader.finish();
-    boolean whole = given != null && tariffs.size() == TableReader.itemsOf(given).size();
-    return named && meter != null && whole ? consumer : null;
+    if (given == null || tariffs.size() < TableReader.itemsOf(given).size()) {
+      unknown.add(consumer.name());
+    }
+    return named && meter != null ? consumer : null;
   }
 
   /** A tariff of several consumers is read once. */
@@ -170,6 +175,9 @@ final class BillingLoader {
   /** Each day of each period needs one tariff. */
   private void checkValidity(Billing billing) {
     for (Consumer consumer : billing.consumers()) {
+      if (unknown.contains(consumer.name())) {
+        continue;
+      }
       for (Period period : billing.periods()) {
         LocalDate missing = firstWithout(consumer, period);
         if (missing != null) {

@@ -90,7 +90,7 @@ final class TariffLoader {
             rounding(reader),
             reader.position());
     reader.finish();
-    return rates.isEmpty() || times.isEmpty() ? null : tariff;
+    return tariff;
   }
 
   private BigDecimal price(TableReader reader, String key, BigDecimal otherwise) {
