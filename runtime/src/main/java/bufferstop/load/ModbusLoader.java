@@ -8,6 +8,7 @@ import bufferstop.model.ModbusMap.Entry;
 import bufferstop.model.Point;
 import bufferstop.model.Serving;
 import bufferstop.model.SourceText;
+import bufferstop.model.SunSpecMeter;
 import bufferstop.model.Tree;
 import java.util.ArrayList;
 import java.util.List;
@@ -78,6 +79,7 @@ final class ModbusLoader {
             unit,
             map.entries(),
             map.gaps(),
+            null,
             serving,
             reader.position()));
     for (ModbusMap more : further) {
@@ -88,7 +90,8 @@ final class ModbusLoader {
               address.port(),
               more.unit(),
               more.entries(),
-              more.gaps(),
+              more.fixed(),
+              more.meter(),
               serving.identifiedAs(more.serving().identification()),
               more.position()));
     }
@@ -122,6 +125,7 @@ final class ModbusLoader {
         unit,
         List.of(),
         List.of(),
+        null,
         serving,
         reader.position());
   }
@@ -145,8 +149,15 @@ final class ModbusLoader {
       }
       own.required("unit");
       int unit = (int) own.whole("unit", -1, 0, 255);
-      own.required("map");
-      MapEntries map = map(own, Coding.PLAIN);
+      SunSpecMeter meter = null;
+      MapEntries map = MapEntries.NONE;
+      if (own.has("sunspec")) {
+        own.belongs("map", "units without `sunspec`, which makes the map");
+        meter = new SunSpecLoader(sections, problems).read(own);
+      } else {
+        own.required("map");
+        map = map(own, Coding.PLAIN);
+      }
       Map<Integer, String> identification =
           new ServingLoader(sections, problems, project).identification(own);
       own.finish();
@@ -165,6 +176,7 @@ final class ModbusLoader {
                 unit,
                 map.entries(),
                 map.gaps(),
+                meter,
                 Serving.STANDARD.identifiedAs(identification),
                 own.position()));
       }

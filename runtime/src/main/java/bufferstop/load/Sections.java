@@ -30,6 +30,8 @@ final class Sections {
           "identification",
           "private",
           "secure",
+          "sunspec",
+          "scale",
           "roles",
           "functions",
           "function_blocks");
