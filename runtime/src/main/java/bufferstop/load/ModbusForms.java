@@ -14,7 +14,10 @@ import bufferstop.model.Shape.Of;
 import bufferstop.model.Shape.Section;
 import bufferstop.model.Shape.Whole;
 import bufferstop.model.Shape.Words;
+import bufferstop.model.SunSpecMeter.Quantity;
 import java.util.List;
+import java.util.Locale;
+import java.util.stream.Stream;
 
 /** The keys of Modbus maps and of how they are served. */
 final class ModbusForms {
@@ -41,10 +44,7 @@ final class ModbusForms {
               table("holding_register"),
               table("input_register"),
               key("bit", new Whole(0, 15), "a BOOL in one bit of a register").beside("point"),
-              key(
-                      "as",
-                      new Words(List.of("int", "uint", "dint", "udint", "lint")),
-                      "the whole number that stands in the registers")
+              key("as", new Words(ScaleLoader.NAMES), "the number that stands in the registers")
                   .beside("point"),
               key("scale", Shape.LITERAL, "what one step of that number is worth")
                   .beside("as")
@@ -110,15 +110,34 @@ final class ModbusForms {
 
   private static final Shape MAP = new Section(new ListOf(new Of(ENTRY)));
 
+  static final Form SUNSPEC_SCALE =
+      Form.of("sunspec_scale", "exponents of scale points", scalePoints());
+
+  static final Form SUNSPEC =
+      Form.of(
+          "sunspec",
+          "a SunSpec meter",
+          required("meter", Shape.NAME, "the meter it shows").example("mains.meter"),
+          required("phases", new Whole(1, 3), "1 or 3"),
+          required("manufacturer", Shape.TEXT, "up to 32 characters"),
+          required("model", Shape.TEXT, "up to 32 characters"),
+          required("serial", Shape.TEXT, "up to 32 characters"),
+          key("options", Shape.TEXT, "up to 16 characters"),
+          key("version", Shape.TEXT, "up to 16 characters"),
+          key("base", new Whole(0, 50_000), "0, 40000 or 50000").example("40000"),
+          key("scale", new Section(new Of(SUNSPEC_SCALE)), "exponents of scale points"));
+
   static final Form UNIT =
       Form.of(
-          "unit",
-          "a unit",
-          required("unit", new Whole(0, 255), "its identifier"),
-          WORD_ORDER,
-          BYTE_ORDER,
-          key("identification", new Section(new Of(IDENTIFICATION)), "what it says of itself"),
-          required("map", MAP, "its entries"));
+              "unit",
+              "a unit",
+              required("unit", new Whole(0, 255), "its identifier"),
+              WORD_ORDER.beside("map"),
+              BYTE_ORDER.beside("map"),
+              key("identification", new Section(new Of(IDENTIFICATION)), "what it says of itself"),
+              key("map", MAP, "its entries"),
+              key("sunspec", new Section(new Of(SUNSPEC)), "or the meter it shows, by SunSpec"))
+          .exactlyOne(List.of("map", "sunspec"));
 
   private static final List<Key> SERVED =
       List.of(
@@ -158,5 +177,12 @@ final class ModbusForms {
 
   private static Key table(String name) {
     return key(name, ADDRESS, "the address, from 0, or auto").beside("point", "gap");
+  }
+
+  private static Key[] scalePoints() {
+    return Stream.of(Quantity.values())
+        .map(q -> q.name().toLowerCase(Locale.ROOT))
+        .map(q -> key(q, new Whole(-10, 10), "power of ten of " + q.replace('_', ' ')))
+        .toArray(Key[]::new);
   }
 }
