@@ -40,7 +40,7 @@ final class ControllerForms {
           Shape.either(Shape.LITERAL, new ListOf(Shape.LITERAL)),
           "value at a cold start; of an array a list, or one for all");
   private static final Key RETAIN =
-      key("retain", Shape.TRUTH, "TRUE: keeps its value over a warm restart");
+      key("retain", Shape.CONSTANT_TRUTH, "TRUE: keeps its value over a warm restart");
 
   static final Form INPUT =
       Form.of(
@@ -73,7 +73,7 @@ final class ControllerForms {
           TEXT,
           INITIAL,
           key("range", Shape.RANGE, "[least, greatest] an operator may write"),
-          key("momentary", Shape.TRUTH, "TRUE for exactly one scan after a write"),
+          key("momentary", Shape.CONSTANT_TRUTH, "TRUE for exactly one scan after a write"),
           key("hold_to_run", Shape.CONSTANT_TIME, "falls to FALSE unless written again in time")
               .example("T#500ms"),
           RETAIN);
@@ -140,8 +140,8 @@ final class ControllerForms {
       Form.of(
           "step",
           "a step",
-          key("initial", Shape.TRUTH, "active before the first scan"),
-          key("final", Shape.TRUTH, "while it is active the sequence is done"),
+          key("initial", Shape.CONSTANT_TRUTH, "active before the first scan"),
+          key("final", Shape.CONSTANT_TRUTH, "while it is active the sequence is done"),
           key("run", Shape.NAME, "the sequence that it encloses"),
           key(
                   "do",
@@ -210,13 +210,13 @@ final class ControllerForms {
               key("priority", Shape.words(Controller.Priority.class), "how much it matters"),
               key("on_delay", Shape.CONSTANT_TIME, "the condition must last so long"),
               key("off_delay", Shape.CONSTANT_TIME, "it must be gone so long"),
-              key("acknowledge", Shape.TRUTH, "whether it waits for acknowledgement"),
-              key("latching", Shape.TRUTH, "stays until it is acknowledged and reset"),
+              key("acknowledge", Shape.CONSTANT_TRUTH, "whether it waits for acknowledgement"),
+              key("latching", Shape.CONSTANT_TRUTH, "stays until it is acknowledged and reset"),
               key("re_alarm", Shape.CONSTANT_TIME, "unacknowledged again after so long"),
               key("shelve_for", Shape.CONSTANT_TIME, "how long it is shelved at most"),
               key("group", Shape.NAME, "whose acknowledgement reaches it too"),
               key("suppressed", Shape.FORMULA, "set aside by design while this holds"),
-              key("retain", Shape.TRUTH, "TRUE: goes on after a warm restart as it was"),
+              key("retain", Shape.CONSTANT_TRUTH, "TRUE: goes on after a warm restart as it was"),
               key("text", Shape.TEXT, "one line for people"))
           .exactlyOne(List.of("when", "high", "low"));
 

@@ -8,6 +8,7 @@ import bufferstop.model.Shape;
 import bufferstop.model.Shape.Of;
 import bufferstop.model.Shape.Section;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 
 /** What a user's files may hold, as the loaders go by it: what schemas are made of. */
@@ -38,14 +39,38 @@ public final class Grammar {
 
   private Grammar() {}
 
-  /** Kinds of files by name: those a command or a project reads as a whole. */
-  public static Map<String, Form> files() {
-    Map<String, Form> files = new LinkedHashMap<>();
-    files.put("project", PROJECT);
-    files.put("controller", ControllerForms.CONTROLLER);
-    files.put("library", RoutineForms.LIBRARY);
-    files.put("scenario", ScenarioForms.SCENARIO);
-    files.put("setup", ScenarioForms.SETUP);
+  /**
+   * Kinds of files by name: those that a command or a project reads as a whole, then sections that
+   * may stand in a file of their own.
+   */
+  public static Map<String, Shape> files() {
+    Map<String, Shape> files = new LinkedHashMap<>();
+    List<Form> whole =
+        List.of(
+            PROJECT,
+            ControllerForms.CONTROLLER,
+            RoutineForms.LIBRARY,
+            ScenarioForms.SCENARIO,
+            ScenarioForms.SETUP);
+    whole.forEach(form -> files.put(form.name(), new Of(form)));
+    sections(new Of(PROJECT), files);
     return files;
+  }
+
+  /** Adds the sections below a shape. */
+  private static void sections(Shape shape, Map<String, Shape> files) {
+    if (shape instanceof Of of) {
+      for (Form.Key key : of.form().keys()) {
+        boolean held = key.shape() instanceof Section s && s.held() != Shape.ANYTHING;
+        if (held) {
+          files.putIfAbsent(key.name(), ((Section) key.shape()).held());
+        }
+        sections(key.shape(), files);
+      }
+    } else if (shape instanceof Section section) {
+      sections(section.held(), files);
+    } else if (shape instanceof Shape.Named named) {
+      sections(named.values(), files);
+    }
   }
 }

@@ -156,14 +156,16 @@ final class ModbusForms {
               "a Modbus map",
               key("listen", Shape.TEXT, "host:port it listens on").example("127.0.0.1:1502"),
               key("fault_panel", new Whole(0, 255), "unit that serves faults and forces"))
-          .and(SERVED.toArray(Key[]::new));
+          .and(SERVED.toArray(Key[]::new))
+          .atLeastOne("listen", "secure");
 
   static final Form FACE =
       Form.of(
               "field_map",
               "a Modbus map",
               key("address", Shape.TEXT, "host:port of the other side").example("127.0.0.1:2502"))
-          .and(SERVED.toArray(Key[]::new));
+          .and(SERVED.toArray(Key[]::new))
+          .atLeastOne("address", "secure");
 
   static final Form MODBUS =
       Form.of(

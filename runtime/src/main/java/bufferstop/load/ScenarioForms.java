@@ -28,7 +28,8 @@ final class ScenarioForms {
               key("value", Shape.LITERAL, "how much, for faults that take a value"),
               key("by", Shape.TIME, "for delay and late"),
               key("every", Shape.TIME, "for chatter"))
-          .exactlyOne(PLACES);
+          .exactlyOne(PLACES)
+          .exactlyOne(List.of("mode"), List.of("wire", "plant"));
 
   static final Form CLEARED =
       Form.of("cleared", "what is cleared").and(places()).exactlyOne(PLACES);

@@ -88,14 +88,18 @@ public final class ScenarioLoader {
         parts.parameters.putAll(parameters(reader.entry("parameters")));
         parts.stimuli.addAll(items(reader.entry("do")));
         parts.expectations.addAll(items(reader.entry("expect")));
-        Tree.Entry with = reader.entry("with");
-        if (with != null && with.value() instanceof Tree.Table table) {
-          parts.with.addAll(table.entries());
-        }
+        parts.with.addAll(settings(reader.entry("with")));
         reader.finish();
       }
     }
     return parts;
+  }
+
+  /** The entries of {@code with}; none, after a diagnostic, when it is no mapping. */
+  private List<Tree.Entry> settings(Tree.Entry with) {
+    TableReader reader =
+        with == null ? null : TableReader.open(with, "settings by plant", problems);
+    return reader == null ? List.of() : reader.entries();
   }
 
   private Map<String, Tree> parameters(Tree.Entry entry) {
@@ -239,11 +243,7 @@ public final class ScenarioLoader {
       for (Tree.Entry plant : setups.with) {
         sound.add(new Tree.Entry(plant.key(), template.fill(plant.value(), "with")));
       }
-      TableReader reader =
-          with == null ? null : TableReader.open(with, "settings by plant", problems);
-      if (reader != null) {
-        sound.addAll(reader.entries());
-      }
+      sound.addAll(ScenarioLoader.this.settings(with));
       sound.removeIf(p -> TableReader.open(p, "settings of the plant", problems) == null);
       return List.copyOf(sound);
     }

@@ -10,7 +10,7 @@ import java.util.List;
  * @param name of the form, for references
  * @param what it describes, with its article, for messages: {@code a wire}
  * @param keys in the order in which people write them
- * @param choices of which keys exactly one is given
+ * @param choices of which keys one is given
  * @param others what stands under names of the user's choice beside the keys; null for none
  */
 public record Form(String name, String what, List<Key> keys, List<Choice> choices, Shape others) {
@@ -54,11 +54,12 @@ public record Form(String name, String what, List<Key> keys, List<Choice> choice
   }
 
   /**
-   * Exactly one of some keys is given.
+   * One of some keys is given.
    *
    * @param when keys of which one is given if this is to hold; empty for always
+   * @param several whether more than one may be given
    */
-  public record Choice(List<String> keys, List<String> when) {}
+  public record Choice(List<String> keys, List<String> when, boolean several) {}
 
   /** A form of these keys. */
   public static Form of(String name, String what, Key... keys) {
@@ -79,8 +80,17 @@ public record Form(String name, String what, List<Key> keys, List<Choice> choice
 
   /** The same, where one of {@code when} is given. */
   public Form exactlyOne(List<String> of, List<String> when) {
+    return with(new Choice(of, when, false));
+  }
+
+  /** The same, at least one of some keys being given. */
+  public Form atLeastOne(String... of) {
+    return with(new Choice(List.of(of), List.of(), true));
+  }
+
+  private Form with(Choice choice) {
     List<Choice> all = new ArrayList<>(choices);
-    all.add(new Choice(of, when));
+    all.add(choice);
     return new Form(name, what, keys, List.copyOf(all), others);
   }
 

@@ -16,8 +16,12 @@ public sealed interface Shape {
   /** One of a few words, in any case. */
   record Words(List<String> words) implements Shape {}
 
-  /** TRUE or FALSE. */
-  record Truth() implements Shape {}
+  /**
+   * TRUE or FALSE.
+   *
+   * @param constants whether it may be made of constants
+   */
+  record Truth(boolean constants) implements Shape {}
 
   /** A whole number within bounds. */
   record Whole(long least, long greatest) implements Shape {}
@@ -74,7 +78,8 @@ public sealed interface Shape {
 
   Shape TEXT = new Text();
   Shape NAME = new Naming();
-  Shape TRUTH = new Truth();
+  Shape TRUTH = new Truth(false);
+  Shape CONSTANT_TRUTH = new Truth(true);
   Shape TIME = new Duration(false);
   Shape CONSTANT_TIME = new Duration(true);
   Shape LITERAL = new Literal();
