@@ -58,7 +58,7 @@ final class RunTrace implements AutoCloseable {
     for (Symbol s : rig.layout().symbols()) {
       boolean hidden = s.kind() == Symbol.Kind.OUTPUT && rig.layout().field().find(s.name()) != s;
       String name = hidden ? s.name() + ".program" : s.name();
-      traced.add(new Symbol(s.index(), name, s.type(), s.kind(), s.unit(), s.text(), s.declared()));
+      traced.add(s.named(name));
     }
     return traced;
   }
