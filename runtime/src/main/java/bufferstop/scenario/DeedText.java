@@ -19,6 +19,7 @@ import bufferstop.model.Scenario.Write;
 import bufferstop.model.StringCells;
 import bufferstop.model.Symbol;
 import bufferstop.model.Type;
+import bufferstop.model.Values;
 import java.util.Locale;
 import java.util.regex.Pattern;
 
@@ -116,6 +117,7 @@ public final class DeedText {
       case REAL, LREAL -> Double.toString(Double.longBitsToDouble(bits));
       case TIME -> time(bits);
       case ULINT -> Long.toUnsignedString(bits);
+      case BYTE, WORD, DWORD, LWORD -> Values.print(type, bits);
       default -> Long.toString(bits);
     };
   }
