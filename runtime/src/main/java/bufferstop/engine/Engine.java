@@ -23,6 +23,7 @@ public final class Engine {
   private final ScanPoints scanPoints;
   private final long[] cells;
   private OperatorWrites.Taker taker;
+  private Arrivals arrivals = image -> {};
   private long periods = -1;
   private long scans;
   private boolean prepared;
@@ -54,11 +55,30 @@ public final class Engine {
     taker = operator;
   }
 
+  /** What comes from outside by other ways than wires and operator writes. */
+  @FunctionalInterface
+  public interface Arrivals {
+
+    /** Called by the scan thread at the beginning of each scan; must not wait or allocate. */
+    void arrive(long[] cells);
+  }
+
+  /** Says what comes from outside. */
+  public void listenTo(Arrivals others) {
+    arrivals = others;
+  }
+
+  /** Lets someone else take what operators write. */
+  public void takeWrites(OperatorWrites.Taker other) {
+    taker = other;
+  }
+
   /** Tells someone, too, of each write that a scan takes, for a recording. */
   public void tellWrites(OperatorWrites.Taker other) {
+    OperatorWrites.Taker first = taker;
     taker =
         (image, cell, bits) -> {
-          operator.take(image, cell, bits);
+          first.take(image, cell, bits);
           other.take(image, cell, bits);
         };
   }
@@ -102,6 +122,7 @@ public final class Engine {
 
   private void takeInputs(long nowMicros) {
     scanPoints.begin(cells, nowMicros, scans, forces.count());
+    arrivals.arrive(cells);
     field.takeInputs(cells, forces);
     operator.fallBack(cells, nowMicros);
     writes.drain(cells, snapshots.published() + 1, taker);

@@ -12,6 +12,7 @@ import java.util.List;
  * @param entries in file order; without overlaps once they are linked
  * @param gaps addresses that may be read as 0 although nothing stands there
  * @param serving how clients are treated; of a further unit that of its face
+ * @param polling how the device is asked whose map this is, of the faces field and plc
  */
 public record ModbusMap(
     String name,
@@ -21,6 +22,7 @@ public record ModbusMap(
     List<Entry> entries,
     List<Gap> gaps,
     Serving serving,
+    Polling polling,
     Position position) {
 
   /** How the name of the map ends that shows faults and forces; no user can give such a name. */
@@ -38,10 +40,28 @@ public record ModbusMap(
     this(name, host, port, unit, entries, List.of(), Serving.STANDARD, position);
   }
 
+  /** A map that is served. */
+  public ModbusMap(
+      String name,
+      String host,
+      int port,
+      int unit,
+      List<Entry> entries,
+      List<Gap> gaps,
+      Serving serving,
+      Position position) {
+    this(name, host, port, unit, entries, gaps, serving, Polling.STANDARD, position);
+  }
+
   /** The face it belongs to: its name up to the first dot. */
   public String face() {
     int dot = name.indexOf('.');
     return dot < 0 ? name : name.substring(0, dot);
+  }
+
+  /** The name of the device whose map it is: that of the unit, or of the face. */
+  public String device() {
+    return name.substring(name.indexOf('.') + 1);
   }
 
   /** Whether it shows the faults and forces of the rig, which are known when it is put together. */
@@ -51,7 +71,7 @@ public record ModbusMap(
 
   /** The same map with other entries. */
   public ModbusMap with(List<Entry> linked) {
-    return new ModbusMap(name, host, port, unit, linked, gaps, serving, position);
+    return new ModbusMap(name, host, port, unit, linked, gaps, serving, polling, position);
   }
 
   /**
