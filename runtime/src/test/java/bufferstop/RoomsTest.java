@@ -53,6 +53,7 @@ class RoomsTest {
                   "engine",
                   "modbus",
                   "trace",
+                  "retention",
                   "scenario")),
           Map.entry("report", Set.of("model", "engine", "scenario", "rig")),
           Map.entry(
@@ -66,6 +67,7 @@ class RoomsTest {
                   "engine",
                   "modbus",
                   "trace",
+                  "retention",
                   "scenario",
                   "rig",
                   "report")));

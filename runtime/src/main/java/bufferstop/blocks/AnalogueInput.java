@@ -1,6 +1,7 @@
 package bufferstop.blocks;
 
 import static bufferstop.blocks.Cells.number;
+import static bufferstop.st.BlockType.Pin.moment;
 import static bufferstop.st.BlockType.Pin.plain;
 import static bufferstop.st.BlockType.Pin.real;
 import static bufferstop.st.BlockType.Pin.time;
@@ -58,11 +59,11 @@ public final class AnalogueInput {
                       + " others")),
           List.of(
               plain("called", Type.BOOL, ""),
-              plain("last", Type.TIME, ""),
+              moment("last"),
               plain("strip", Type.BOOL, ""),
-              plain("strip_since", Type.TIME, ""),
+              moment("strip_since"),
               plain("good", Type.BOOL, ""),
-              plain("good_since", Type.TIME, ""),
+              moment("good_since"),
               plain("was_ok", Type.BOOL, ""),
               plain("failed", Type.BOOL, ""),
               plain("held", Type.LREAL, "")),

@@ -1,6 +1,7 @@
 package bufferstop.blocks;
 
 import static bufferstop.blocks.Cells.number;
+import static bufferstop.st.BlockType.Pin.moment;
 import static bufferstop.st.BlockType.Pin.plain;
 import static bufferstop.st.BlockType.Pin.required;
 
@@ -20,7 +21,7 @@ public final class LowPass {
           List.of(plain("OUT", Type.LREAL, "IN filtered, in its unit"), Cells.err()),
           List.of(
               plain("called", Type.BOOL, ""),
-              plain("last", Type.TIME, ""),
+              moment("last"),
               plain("filled", Type.BOOL, ""),
               plain("held", Type.LREAL, "")),
           Body.ofJava(LowPass.class, LowPass::step),

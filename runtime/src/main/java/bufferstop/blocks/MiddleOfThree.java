@@ -1,6 +1,7 @@
 package bufferstop.blocks;
 
 import static bufferstop.blocks.Cells.number;
+import static bufferstop.st.BlockType.Pin.moment;
 import static bufferstop.st.BlockType.Pin.plain;
 import static bufferstop.st.BlockType.Pin.real;
 import static bufferstop.st.BlockType.Pin.time;
@@ -31,7 +32,7 @@ public final class MiddleOfThree {
               plain("OK", Type.BOOL, "a channel is good"),
               plain("BAD", Type.BOOL, "a channel is bad"),
               plain("DIFFERS", Type.BOOL, "good channels have differed too far for DELAY")),
-          List.of(plain("differing", Type.BOOL, ""), plain("since", Type.TIME, "")),
+          List.of(plain("differing", Type.BOOL, ""), moment("since")),
           Body.ofJava(MiddleOfThree.class, MiddleOfThree::step),
           "the middle of three values; a channel that is no number is bad; of none OUT stays");
 

@@ -1,5 +1,6 @@
 package bufferstop.blocks;
 
+import static bufferstop.st.BlockType.Pin.moment;
 import static bufferstop.st.BlockType.Pin.plain;
 import static bufferstop.st.BlockType.Pin.required;
 
@@ -21,10 +22,7 @@ public final class OffDelay {
           List.of(
               plain("Q", Type.BOOL, "IN, its fall delayed"),
               plain("ET", Type.TIME, "elapsed time")),
-          List.of(
-              plain("falling", Type.BOOL, ""),
-              plain("start", Type.TIME, ""),
-              plain("preset", Type.TIME, "")),
+          List.of(plain("falling", Type.BOOL, ""), moment("start"), plain("preset", Type.TIME, "")),
           Body.ofJava(OffDelay.class, OffDelay::step),
           "Q follows IN up at once, down PT later");
 

@@ -1,5 +1,6 @@
 package bufferstop.blocks;
 
+import static bufferstop.st.BlockType.Pin.moment;
 import static bufferstop.st.BlockType.Pin.plain;
 import static bufferstop.st.BlockType.Pin.required;
 
@@ -19,10 +20,7 @@ public final class OnDelay {
               required("PT", Type.TIME, "preset"),
               Preset.latched()),
           List.of(plain("Q", Type.BOOL, "time passed"), plain("ET", Type.TIME, "elapsed time")),
-          List.of(
-              plain("timing", Type.BOOL, ""),
-              plain("start", Type.TIME, ""),
-              plain("preset", Type.TIME, "")),
+          List.of(plain("timing", Type.BOOL, ""), moment("start"), plain("preset", Type.TIME, "")),
           Body.ofJava(OnDelay.class, OnDelay::step),
           "Q once IN has been TRUE for PT");
 

@@ -1,6 +1,7 @@
 package bufferstop.blocks;
 
 import static bufferstop.blocks.Cells.number;
+import static bufferstop.st.BlockType.Pin.moment;
 import static bufferstop.st.BlockType.Pin.plain;
 import static bufferstop.st.BlockType.Pin.real;
 import static bufferstop.st.BlockType.Pin.time;
@@ -54,7 +55,7 @@ public final class Pid {
                       + " in manual or tracking")),
           List.of(
               plain("called", Type.BOOL, ""),
-              plain("last", Type.TIME, ""),
+              moment("last"),
               plain("primed", Type.BOOL, ""),
               plain("engaged", Type.BOOL, ""),
               plain("begun", Type.BOOL, ""),

@@ -1,5 +1,6 @@
 package bufferstop.blocks;
 
+import static bufferstop.st.BlockType.Pin.moment;
 import static bufferstop.st.BlockType.Pin.plain;
 import static bufferstop.st.BlockType.Pin.required;
 
@@ -19,7 +20,7 @@ public final class PulseGenerator {
               required("ON", Type.TIME, "Q is TRUE for"),
               required("OFF", Type.TIME, "then FALSE for")),
           List.of(plain("Q", Type.BOOL, "the pulses")),
-          List.of(plain("running", Type.BOOL, ""), plain("start", Type.TIME, "")),
+          List.of(plain("running", Type.BOOL, ""), moment("start")),
           Body.ofJava(PulseGenerator.class, PulseGenerator::step),
           "pulses of ON with gaps of OFF, the first at the rise of EN; they never drift");
 

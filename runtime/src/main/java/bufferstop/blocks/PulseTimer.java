@@ -1,5 +1,6 @@
 package bufferstop.blocks;
 
+import static bufferstop.st.BlockType.Pin.moment;
 import static bufferstop.st.BlockType.Pin.plain;
 import static bufferstop.st.BlockType.Pin.required;
 
@@ -19,10 +20,7 @@ public final class PulseTimer {
               required("PT", Type.TIME, "length of the pulse"),
               Preset.latched()),
           List.of(plain("Q", Type.BOOL, "the pulse"), plain("ET", Type.TIME, "elapsed time")),
-          List.of(
-              plain("last", Type.BOOL, ""),
-              plain("start", Type.TIME, ""),
-              plain("preset", Type.TIME, "")),
+          List.of(plain("last", Type.BOOL, ""), moment("start"), plain("preset", Type.TIME, "")),
           Body.ofJava(PulseTimer.class, PulseTimer::step),
           "a pulse of PT from a rising edge, not restarted");
 

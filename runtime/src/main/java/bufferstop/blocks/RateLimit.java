@@ -1,6 +1,7 @@
 package bufferstop.blocks;
 
 import static bufferstop.blocks.Cells.number;
+import static bufferstop.st.BlockType.Pin.moment;
 import static bufferstop.st.BlockType.Pin.plain;
 
 import bufferstop.model.Type;
@@ -21,10 +22,7 @@ public final class RateLimit {
               plain("OUT", Type.LREAL, "follows IN, in its unit"),
               plain("LIMITED", Type.BOOL, "OUT is still on its way"),
               Cells.err()),
-          List.of(
-              plain("called", Type.BOOL, ""),
-              plain("last", Type.TIME, ""),
-              plain("filled", Type.BOOL, "")),
+          List.of(plain("called", Type.BOOL, ""), moment("last"), plain("filled", Type.BOOL, "")),
           Body.ofJava(RateLimit.class, RateLimit::step),
           "OUT follows IN, no faster than UP and DOWN; the first call makes it equal to IN");
 

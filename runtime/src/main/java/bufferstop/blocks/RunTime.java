@@ -1,5 +1,6 @@
 package bufferstop.blocks;
 
+import static bufferstop.st.BlockType.Pin.moment;
 import static bufferstop.st.BlockType.Pin.plain;
 import static bufferstop.st.BlockType.Pin.required;
 import static bufferstop.st.BlockType.Pin.truth;
@@ -26,7 +27,7 @@ final class RunTime {
             List.of(
                 plain("ET", Type.TIME, "time IN has been TRUE"),
                 plain("HOURS", Type.LREAL, "the same, h")),
-            List.of(plain("running", Type.BOOL, ""), plain("last", Type.TIME, "")),
+            List.of(plain("running", Type.BOOL, ""), moment("last")),
             Body.ofJava(Hours.class, Hours::step),
             "adds up the time IN is TRUE");
 

@@ -1,6 +1,7 @@
 package bufferstop.blocks;
 
 import static bufferstop.blocks.Cells.number;
+import static bufferstop.st.BlockType.Pin.moment;
 import static bufferstop.st.BlockType.Pin.plain;
 import static bufferstop.st.BlockType.Pin.real;
 import static bufferstop.st.BlockType.Pin.time;
@@ -30,7 +31,7 @@ public final class Totaliser {
               Cells.err()),
           List.of(
               plain("called", Type.BOOL, ""),
-              plain("last", Type.TIME, ""),
+              moment("last"),
               plain("held", Type.LREAL, ""),
               plain("rest", Type.LREAL, ""),
               plain("part", Type.LREAL, ""),

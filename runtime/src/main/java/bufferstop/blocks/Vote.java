@@ -1,5 +1,6 @@
 package bufferstop.blocks;
 
+import static bufferstop.st.BlockType.Pin.moment;
 import static bufferstop.st.BlockType.Pin.plain;
 import static bufferstop.st.BlockType.Pin.required;
 import static bufferstop.st.BlockType.Pin.time;
@@ -31,7 +32,7 @@ public final class Vote {
               plain("Q", Type.BOOL, "act"),
               plain("BAD", Type.BOOL, "a channel is bad"),
               plain("DIFFERS", Type.BOOL, "good channels have differed for DELAY")),
-          List.of(plain("differing", Type.BOOL, ""), plain("since", Type.TIME, "")),
+          List.of(plain("differing", Type.BOOL, ""), moment("since")),
           Body.ofJava(Vote.class, Vote::step),
           "Q when two of three ask for it; of two good channels with BAD_ACTS FALSE both must, of"
               + " one that one, of none Q is TRUE");

@@ -17,6 +17,7 @@ import java.io.OutputStream;
 import java.io.PrintWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
@@ -80,6 +81,17 @@ final class RunCommand implements Callable<Integer> {
               + " taken anyway")
   private boolean console;
 
+  @Option(
+      names = "--state",
+      paramLabel = "DIR",
+      description = "folder for what is retained (default: the folder `state` in the project)")
+  private Path stateFolder;
+
+  @Option(
+      names = "--cold",
+      description = "begin with the initial values, retained ones included; kept values are lost")
+  private boolean cold;
+
   @Spec private CommandSpec spec;
 
   @Override
@@ -93,16 +105,22 @@ final class RunCommand implements Callable<Integer> {
       Said.problems(problems, err);
       return Exit.NOT_LOADED;
     }
-    try (LiveRun run = new LiveRun(rig, trace())) {
-      int port = open(rig, run, err);
-      if (port < 0) {
-        return Exit.RUN_FAILED;
+    try (StateFolder state = StateFolder.open(rig, stateFolder, err)) {
+      List<String> broughtBack = state.bringBack(rig, cold);
+      try (LiveRun run = new LiveRun(rig, trace())) {
+        int port = open(rig, run, err);
+        if (port < 0) {
+          return Exit.RUN_FAILED;
+        }
+        if (record != null) {
+          run.record(record, Main.Version.number(), seed, io == Io.PLANT);
+        }
+        sayBeginning(rig, port, run.securePort(), out);
+        broughtBack.forEach(out::println);
+        out.flush();
+        state.begin(rig);
+        return scan(rig, run, state, forMicros, out, err);
       }
-      if (record != null) {
-        run.record(record, Main.Version.number(), seed, io == Io.PLANT);
-      }
-      sayBeginning(rig, port, run.securePort(), out);
-      return scan(rig, run, forMicros, out, err);
     }
   }
 
@@ -164,7 +182,8 @@ final class RunCommand implements Callable<Integer> {
     out.flush();
   }
 
-  private int scan(Rig rig, LiveRun run, long forMicros, PrintWriter out, PrintWriter err) {
+  private int scan(
+      Rig rig, LiveRun run, StateFolder state, long forMicros, PrintWriter out, PrintWriter err) {
     int[] status = {Exit.OK};
     Signals signals = Signals.onEnd(run::stop, () -> status[0]);
     boolean commands = console || System.console() != null;
@@ -184,6 +203,7 @@ final class RunCommand implements Callable<Integer> {
         hands.end();
       }
     }
+    state.close();
     status[0] = finish(run, status[0], out, err);
     ScanStatistics statistics = run.statistics();
     out.print(StatisticsText.render(statistics, rig.project().periodMicros()));

@@ -26,6 +26,9 @@ public final class Engine {
   private Arrivals arrivals = image -> {};
   private long periods = -1;
   private long scans;
+  private long startPeriod; // of the controller's last start
+  private long startScan;
+  private boolean off;
   private boolean prepared;
 
   /**
@@ -109,8 +112,12 @@ public final class Engine {
       prepare();
     }
     periods += 1 + skipped;
-    long nowMicros = periods * periodMicros;
-    takeInputs(nowMicros);
+    if (off) {
+      writes.drain(cells, snapshots.published() + 1, (image, cell, bits) -> {});
+      giveOutputs();
+      return;
+    }
+    takeInputs((periods - startPeriod) * periodMicros);
     program.blocks(cells);
     program.interlocks(cells);
     program.sequences(cells);
@@ -121,7 +128,7 @@ public final class Engine {
   }
 
   private void takeInputs(long nowMicros) {
-    scanPoints.begin(cells, nowMicros, scans, forces.count());
+    scanPoints.begin(cells, nowMicros, scans - startScan, forces.count());
     arrivals.arrive(cells);
     field.takeInputs(cells, forces);
     operator.fallBack(cells, nowMicros);
@@ -147,6 +154,36 @@ public final class Engine {
   public void makeSafe() {
     program.makeSafe(cells);
     snapshots.publish(cells);
+  }
+
+  /**
+   * Switches the controller off before the next scan: it forgets everything and every force, its
+   * outputs have their safe values, what is written to it is lost. The field goes on.
+   */
+  public void switchOff() {
+    off = true;
+    program.clear(cells);
+    scanPoints.clear(cells);
+    forces.clearAll();
+    program.makeSafe(cells);
+  }
+
+  /**
+   * Switches it on before the next scan, which is its first: its clock and its counts begin anew.
+   *
+   * @param broughtBack writes what it retained
+   */
+  public void switchOn(Consumer<long[]> broughtBack) {
+    off = false;
+    startPeriod = periods + 1;
+    startScan = scans;
+    program.start(cells);
+    broughtBack.accept(cells);
+  }
+
+  /** Whether it is switched off. */
+  public boolean isOff() {
+    return off;
   }
 
   /** Makes the program ready in another way, for tests. */

@@ -6,6 +6,7 @@ import bufferstop.model.Position;
 import bufferstop.model.Symbol.Kind;
 import bufferstop.model.SystemCells;
 import bufferstop.model.Type;
+import java.util.Arrays;
 
 /**
  * The points under {@code scan}: errors, first_error, time, count, first. They are declared before
@@ -35,6 +36,11 @@ public final class ScanPoints {
     return layout
         .add(name, type, Kind.INTERNAL, Seen.BY_ALL, "", text, Position.ofFile(""))
         .index();
+  }
+
+  /** Forgets what happened so far. */
+  void clear(long[] cells) {
+    Arrays.fill(cells, 0, forces + 1, 0);
   }
 
   void begin(long[] cells, long nowMicros, long scans, int forced) {

@@ -144,6 +144,11 @@ public final class Layout {
     return symbols.get(cell);
   }
 
+  /** How many cells there are so far. */
+  public int size() {
+    return symbols.size();
+  }
+
   /** Every value, by cell. */
   public List<Symbol> symbols() {
     return List.copyOf(symbols);

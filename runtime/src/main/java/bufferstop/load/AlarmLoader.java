@@ -77,6 +77,7 @@ final class AlarmLoader {
         STANDARD_SHELF,
         null,
         null,
+        false,
         "bypass of " + name,
         cause.position());
   }
@@ -113,6 +114,7 @@ final class AlarmLoader {
             reader.time("shelve_for", STANDARD_SHELF, 0),
             reader.name("group"),
             reader.text("suppressed"),
+            reader.bool("retain", false),
             reader.words("text"),
             name.position());
     boolean finished = reader.finish();

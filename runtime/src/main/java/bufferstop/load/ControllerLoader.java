@@ -17,6 +17,7 @@ import java.util.Map;
 /** Reads the {@code controller} section. */
 final class ControllerLoader {
   private static final SourceText NOTHING = SourceText.of("");
+  private static final List<String> OWN_KEYS = List.of("block", "retain"); // others are inputs
 
   private final Sections sections;
   private final Diagnostics problems;
@@ -80,11 +81,13 @@ final class ControllerLoader {
         problems.doubt(entry.key().text());
       }
       if (reader != null) {
+        boolean retain = reader.bool("retain", false);
         Map<Name, SourceText> inputs = inputs(reader);
         reader.finish();
         if (kind != null && named) {
           blocks.add(
-              new Controller.Block(entry.key().text(), kind, inputs, entry.key().position()));
+              new Controller.Block(
+                  entry.key().text(), kind, inputs, retain, entry.key().position()));
         }
       }
     }
@@ -96,7 +99,7 @@ final class ControllerLoader {
     Map<Name, SourceText> inputs = new LinkedHashMap<>();
     for (Tree.Entry entry : reader.entries()) {
       Name key = entry.key();
-      if (!key.text().equals("block")) {
+      if (!OWN_KEYS.contains(key.text())) {
         inputs.put(key, TableReader.textOf(entry, problems));
       }
     }

@@ -15,6 +15,7 @@ import bufferstop.model.Scenario.Press;
 import bufferstop.model.Scenario.Pulse;
 import bufferstop.model.Scenario.Ramp;
 import bufferstop.model.Scenario.Release;
+import bufferstop.model.Scenario.Restart;
 import bufferstop.model.Scenario.Skip;
 import bufferstop.model.Scenario.Turn;
 import bufferstop.model.Scenario.Unforce;
@@ -30,8 +31,9 @@ final class DeedLoader {
   static final List<String> DEEDS =
       List.of(
           "write", "press", "release", "turn", "fault", "clear", "ramp", "pulse", "force",
-          "unforce", "skip");
+          "unforce", "skip", "restart");
   private static final long DEFAULT_PRESS = 300_000;
+  private static final long DEFAULT_OFF = 1_000_000;
   private static final long MOST_SKIPPED = 1_000_000;
   private static final List<String> PLACES = List.of("wire", "supply", "node", "plant");
   private static final List<String> ENDS = List.of("point", "wire");
@@ -48,7 +50,7 @@ final class DeedLoader {
    * @return null after a diagnostic
    */
   Deed deed(String word, TableReader reader) {
-    reader.belongs("for", "press, fault, ramp and pulse");
+    reader.belongs("for", "press, fault, ramp, pulse and restart");
     reader.belongs("to", "turn");
     reader.belongs("refused", "write");
     reader.belongs("over", "ramp");
@@ -80,8 +82,19 @@ final class DeedLoader {
       case "clear" -> clear(reader);
       case "skip" ->
           new Skip(reader.whole("skip", 1, 1, MOST_SKIPPED), reader.tree("skip").position());
+      case "restart" -> {
+        Start start = reader.choice("restart", Start.class, null);
+        long off = reader.time("for", DEFAULT_OFF, 1);
+        yield start == null ? null : new Restart(start == Start.COLD, off);
+      }
       default -> valued(word, reader);
     };
+  }
+
+  /** How a controller starts. */
+  private enum Start {
+    WARM,
+    COLD
   }
 
   private Deed valued(String word, TableReader reader) {

@@ -47,8 +47,10 @@ final class InterlockLoader {
     Name group = reader.name("group");
     String text = reader.words("text");
     SourceText reset = trip ? reader.requiredText("reset") : null;
+    boolean retain = trip && reader.bool("retain", false);
     if (!trip) {
       reader.belongs("reset", "trips; a permissive or interlock does not latch");
+      reader.belongs("retain", "trips; a permissive or interlock does not latch");
     }
     if (!reader.finish() && given.isEmpty()) {
       return null;
@@ -72,6 +74,7 @@ final class InterlockLoader {
         reset,
         makesSafe,
         group == null || !Identifiers.check(group, problems) ? null : group,
+        retain,
         text,
         name.position());
   }

@@ -29,7 +29,8 @@ final class PointLoader {
           "initial", "operator and internal points",
           "range", "operator points",
           "momentary", "operator points",
-          "hold_to_run", "operator points");
+          "hold_to_run", "operator points",
+          "retain", "operator and internal points, blocks, trips and alarms");
 
   private final Sections sections;
   private final Diagnostics problems;
@@ -133,6 +134,7 @@ final class PointLoader {
         range.length == 2 ? range[1] : null,
         momentary,
         hold,
+        !field && reader.bool("retain", false),
         name.position(),
         declared == null ? null : declared.enumeration(),
         declared == null ? 0 : declared.length(),
@@ -218,6 +220,12 @@ final class PointLoader {
                   "`" + point.name() + "` is both momentary and hold_to_run")
               .note(reader.entry("momentary").key().position(), "momentary here")
               .help("keep one of them"));
+    } else if (fallsBack && point.retain()) {
+      problems.add(
+          Diagnostic.error(
+                  reader.entry("retain").key().position(),
+                  "`" + point.name() + "` falls back by itself and cannot be retained")
+              .help("take `retain` away, or retain what the point sets"));
     }
   }
 

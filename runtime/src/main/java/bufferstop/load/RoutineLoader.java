@@ -238,10 +238,12 @@ final class RoutineLoader {
             Diagnostic.error(name.position(), "`" + name.text() + "` is the function itself")
                 .expected("another name: the body assigns its value to `" + own + "`"));
         return false;
-      } else if (name.text().equalsIgnoreCase("block")) {
+      } else if (List.of("block", "retain").contains(name.text().toLowerCase(Locale.ROOT))) {
         problems.add(
-            Diagnostic.error(name.position(), "`block` is no name for what a call gives or reads")
-                .expected("another name: `block:` says of what an instance is"));
+            Diagnostic.error(
+                    name.position(),
+                    "`" + name.text() + "` is no name for what a call gives or reads")
+                .expected("another name: `block:` and `retain:` say what an instance is"));
         return false;
       }
       return first == null;

@@ -53,8 +53,10 @@ public record Controller(
    * @param name of the instance
    * @param block {@code TON}, or the name of a user's own
    * @param inputs expressions by the names of inputs, as written, in file order
+   * @param retain whether it goes on after a warm restart as it was
    */
-  public record Block(String name, Name block, Map<Name, SourceText> inputs, Position position) {}
+  public record Block(
+      String name, Name block, Map<Name, SourceText> inputs, boolean retain, Position position) {}
 
   /** What an interlock does. */
   public enum InterlockKind {
@@ -74,6 +76,7 @@ public record Controller(
    * @param reset a trip's reset, acting on its rising edge; null on the others
    * @param makesSafe outputs held at their safe value while it acts
    * @param group of which the first to act is kept; null when it is in none
+   * @param retain whether a trip stays tripped over a warm restart
    */
   public record Interlock(
       String name,
@@ -82,6 +85,7 @@ public record Controller(
       SourceText reset,
       List<Name> makesSafe,
       Name group,
+      boolean retain,
       String text,
       Position position) {}
 
@@ -267,6 +271,7 @@ public record Controller(
    * @param shelfMicros how long it is shelved at most
    * @param group whose acknowledgement reaches it too; null for none
    * @param suppressed by design while this holds; null for never
+   * @param retain whether it goes on after a warm restart as it was
    */
   public record Alarm(
       String name,
@@ -281,6 +286,7 @@ public record Controller(
       long shelfMicros,
       Name group,
       SourceText suppressed,
+      boolean retain,
       String text,
       Position position) {
 

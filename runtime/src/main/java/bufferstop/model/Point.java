@@ -17,6 +17,7 @@ package bufferstop.model;
  * @param greatest greatest value an operator may write; null without a range
  * @param momentary TRUE for exactly one scan after a write
  * @param holdMicros falls to FALSE unless written again within this time; 0 for not
+ * @param retain whether it keeps its value over a warm restart
  * @param position of the declaration
  * @param enumeration of an ENUM, else null
  * @param length most bytes of a STRING, else 0
@@ -37,12 +38,13 @@ public record Point(
     Long greatest,
     boolean momentary,
     long holdMicros,
+    boolean retain,
     Position position,
     Enumeration enumeration,
     int length,
     String initialText) {
 
-  /** One of a type that its name says. */
+  /** One of a type that its name says, and not retained. */
   public Point(
       Symbol.Kind kind,
       String name,
@@ -74,6 +76,7 @@ public record Point(
         greatest,
         momentary,
         holdMicros,
+        false,
         position,
         null,
         0,
@@ -97,6 +100,7 @@ public record Point(
         greatest,
         momentary,
         holdMicros,
+        retain,
         position,
         enumeration,
         length,

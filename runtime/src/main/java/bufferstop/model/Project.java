@@ -94,6 +94,7 @@ public record Project(
             0,
             null,
             null,
+            false,
             "An input or output is forced",
             Position.ofFile(""));
     return with(controller.withAlarm(alarm), field);

@@ -123,6 +123,14 @@ public record Scenario(
   /** Misses scans, as a machine that is too busy does. */
   public record Skip(long periods, Position at) implements Deed {}
 
+  /**
+   * Switches the controller off and on again, the field going on.
+   *
+   * @param cold whether it loses what it retains, too
+   * @param forMicros how long it is off
+   */
+  public record Restart(boolean cold, long forMicros) implements Deed {}
+
   /** Forces inputs and outputs. */
   public record Force(List<Assignment> values) implements Deed {}
 

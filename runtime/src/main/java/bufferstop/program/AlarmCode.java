@@ -4,6 +4,7 @@ import bufferstop.image.Layout;
 import bufferstop.model.Controller;
 import bufferstop.model.Controller.Alarm;
 import bufferstop.model.Controller.Alarm.Command;
+import bufferstop.model.Retained;
 import bufferstop.model.Symbol;
 import bufferstop.model.Type;
 import bufferstop.st.Expression;
@@ -41,6 +42,8 @@ final class AlarmCode {
   private final Symbol wasSilent;
   private final Symbol condition; // with its deadband, before delays
   private final Symbol acts; // after delays
+  private final List<Symbol> memory = new ArrayList<>(); // whatever its states consist of
+  private final List<Symbol> moments = new ArrayList<>(); // those that are times
 
   AlarmCode(Alarm alarm, Layout layout) {
     this.alarm = alarm;
@@ -58,11 +61,26 @@ final class AlarmCode {
   }
 
   private Symbol symbol(String suffix) {
-    return layout.controller().find(name + suffix);
+    return remembered(layout.controller().find(name + suffix));
   }
 
   private Symbol hidden(String what, Type type) {
-    return layout.remember("alarms#" + alarm.name() + "." + what, type);
+    return remembered(layout.remember("alarms#" + alarm.name() + "." + what, type));
+  }
+
+  private Symbol remembered(Symbol symbol) {
+    memory.add(symbol);
+    if (symbol.type() == Type.TIME) {
+      moments.add(symbol);
+    }
+    return symbol;
+  }
+
+  /** All its state, with what takes it out of service; to be asked after {@link #statement}. */
+  Retained retained() {
+    List<Symbol> cells = new ArrayList<>(memory);
+    cells.add(layout.controller().find(Command.OUT_OF_SERVICE.point(alarm.name())));
+    return RetainedCode.of(name, "alarm", cells, moments);
   }
 
   private Expression command(Command command) {

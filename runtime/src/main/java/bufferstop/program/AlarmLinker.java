@@ -5,6 +5,7 @@ import bufferstop.model.Controller;
 import bufferstop.model.Controller.Alarm;
 import bufferstop.model.Controller.Limit;
 import bufferstop.model.Diagnostics;
+import bufferstop.model.Retained;
 import bufferstop.model.Scope;
 import bufferstop.model.SourceText;
 import bufferstop.model.Symbol;
@@ -23,6 +24,8 @@ final class AlarmLinker {
   private final Layout layout;
   private final Diagnostics problems;
   private final List<Statement> all = new ArrayList<>();
+  private final List<Symbol> initiallyTrue = new ArrayList<>();
+  private final List<Retained> retained = new ArrayList<>();
 
   AlarmLinker(Controller controller, Scope scope, Layout layout, Diagnostics problems) {
     this.controller = controller;
@@ -41,6 +44,9 @@ final class AlarmLinker {
       AlarmCode code = new AlarmCode(alarm, layout);
       if (conditions != null) {
         all.add(code.statement(conditions, acknowledgeAll));
+        if (alarm.retain()) {
+          retained.add(code.retained());
+        }
       }
       shown.add(code.isShown());
       waiting.add(code.isUnacknowledged());
@@ -50,6 +56,16 @@ final class AlarmLinker {
     all.add(Terms.set(symbol("alarms.unacknowledged"), Terms.any(waiting)));
     all.add(Terms.set(symbol("alarms.silent"), Terms.any(silent)));
     return Statement.sequence(all);
+  }
+
+  /** What is TRUE before the first scan: a button that is held then is no acknowledgement. */
+  List<Symbol> initiallyTrue() {
+    return initiallyTrue;
+  }
+
+  /** Alarms that go on after a warm restart as they were. */
+  List<Retained> retained() {
+    return retained;
   }
 
   private Symbol symbol(String name) {
@@ -67,7 +83,9 @@ final class AlarmLinker {
     if (level == null) {
       return null;
     }
-    return Terms.read(RisingEdge.of(level, "alarms#acknowledge", layout, all));
+    RisingEdge edge = RisingEdge.of(level, "alarms#acknowledge", layout, all);
+    initiallyTrue.add(edge.last());
+    return Terms.read(edge.fresh());
   }
 
   /** Null after a diagnostic. */

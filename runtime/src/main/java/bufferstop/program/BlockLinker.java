@@ -49,7 +49,7 @@ final class BlockLinker {
             Diagnostic.error(
                     input.getKey().position(), "a " + type.name() + " has no input `" + name + "`")
                 .expected(String.join(", ", known))
-                .help(NearNames.question(name, known)));
+                .help(NearNames.question(name, withOwnKey(known))));
       } else if (!given.add(pin)) {
         problems.add(
             Diagnostic.error(
@@ -73,6 +73,13 @@ final class BlockLinker {
       reportMissing(block, type);
     }
     return Terms.call(type, first, inputs);
+  }
+
+  /** What may stand beside the inputs of a block may be meant, too. */
+  private static List<String> withOwnKey(List<String> inputs) {
+    List<String> all = new ArrayList<>(inputs);
+    all.add("retain");
+    return all;
   }
 
   private void reportMissing(Controller.Block block, BlockType type) {

@@ -1,8 +1,11 @@
 package bufferstop.program;
 
 import bufferstop.image.Forces;
+import bufferstop.model.Retained;
 import bufferstop.st.Compiled;
 import bufferstop.st.Statement;
+import java.util.Arrays;
+import java.util.List;
 import java.util.function.Function;
 
 /**
@@ -18,8 +21,13 @@ public final class ControllerProgram {
     void run(long[] cells);
   }
 
-  /** What a linked controller consists of. */
+  /**
+   * What a linked controller consists of.
+   *
+   * @param ownCells ranges of the cells it alone writes or remembers: first, end, first, end, ...
+   */
   record Parts(
+      int[] ownCells,
       int[] initialCells,
       long[] initialValues,
       Statement blocks,
@@ -28,7 +36,8 @@ public final class ControllerProgram {
       Statement logic,
       Statement actions,
       Outputs outputs,
-      Statement alarms) {}
+      Statement alarms,
+      List<Retained> retained) {}
 
   private final Parts parts;
   private Part blocks;
@@ -63,6 +72,18 @@ public final class ControllerProgram {
       cells[parts.initialCells[i]] = parts.initialValues[i];
     }
     parts.outputs.giveSafe(cells);
+  }
+
+  /** Forgets everything, as when it loses its power: all its cells become FALSE or 0. */
+  public void clear(long[] cells) {
+    for (int i = 0; i < parts.ownCells.length; i += 2) {
+      Arrays.fill(cells, parts.ownCells[i], parts.ownCells[i + 1], 0);
+    }
+  }
+
+  /** What is declared to outlive a run. */
+  public List<Retained> retained() {
+    return parts.retained;
   }
 
   /** Step 2: function blocks, in the order written; they see the last scan's steps. */

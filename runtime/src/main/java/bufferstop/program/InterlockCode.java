@@ -4,6 +4,7 @@ import bufferstop.image.Layout;
 import bufferstop.model.Controller.Cause;
 import bufferstop.model.Controller.Interlock;
 import bufferstop.model.Controller.InterlockKind;
+import bufferstop.model.Retained;
 import bufferstop.model.Symbol;
 import bufferstop.model.Type;
 import bufferstop.st.Expression;
@@ -28,6 +29,7 @@ final class InterlockCode {
   private final Symbol acting;
   private final String name;
   private final Layout layout;
+  private Symbol lastReset; // of a trip, once its statement is made
 
   InterlockCode(Interlock interlock, Layout layout) {
     trip = interlock.kind() == InterlockKind.TRIP;
@@ -44,17 +46,24 @@ final class InterlockCode {
     }
   }
 
-  /** What is TRUE before the first scan: nothing acts, and a key that is turned is no edge. */
+  /**
+   * What is TRUE before the first scan: nothing acts, and a key that is turned, or a reset that is
+   * held, is no edge. To be asked after {@link #statement}.
+   */
   List<Symbol> initiallyTrue() {
-    List<Symbol> all = new ArrayList<>();
-    if (!trip) {
-      all.add(state);
-    }
+    List<Symbol> all = new ArrayList<>(List.of(trip ? lastReset : state));
     causes.stream()
         .map(CauseCode::bypass)
         .filter(Objects::nonNull)
         .forEach(bypass -> all.add(bypass.lastKey()));
     return all;
+  }
+
+  /** What a trip keeps: that it acts, by what and since when; no bypass. */
+  Retained retained() {
+    List<Symbol> cells = new ArrayList<>(List.of(state, acting, firstTime));
+    cells.addAll(first);
+    return RetainedCode.of(name, "trip", cells, List.of(firstTime));
   }
 
   /** Whether it acts in this scan. */
@@ -83,8 +92,10 @@ final class InterlockCode {
     all.add(Terms.when(Terms.not(Terms.read(acting)), copied()));
     Expression present = Terms.any(causes.stream().map(c -> Terms.read(c.acts())).toList());
     if (trip) {
-      Symbol fresh = RisingEdge.of(reset, name + "#reset", layout, all);
-      Expression stays = Terms.all(List.of(Terms.read(acting), Terms.not(Terms.read(fresh))));
+      RisingEdge edge = RisingEdge.of(reset, name + "#reset", layout, all);
+      lastReset = edge.last();
+      Expression stays =
+          Terms.all(List.of(Terms.read(acting), Terms.not(Terms.read(edge.fresh()))));
       all.add(Terms.set(acting, Terms.any(List.of(present, stays))));
     } else {
       all.add(Terms.set(acting, present));

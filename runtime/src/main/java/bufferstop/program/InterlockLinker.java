@@ -11,6 +11,7 @@ import bufferstop.model.Diagnostics;
 import bufferstop.model.Name;
 import bufferstop.model.NearNames;
 import bufferstop.model.Position;
+import bufferstop.model.Retained;
 import bufferstop.model.SourceText;
 import bufferstop.model.Symbol;
 import bufferstop.st.Expression;
@@ -29,6 +30,7 @@ final class InterlockLinker {
   private final Layout layout;
   private final Diagnostics problems;
   private final List<Symbol> initiallyTrue = new ArrayList<>();
+  private final List<Retained> retained = new ArrayList<>();
   private final Map<String, Map<String, Symbol>> groups = new LinkedHashMap<>();
   private boolean whole; // no condition of the interlock at hand was wrong
 
@@ -56,6 +58,11 @@ final class InterlockLinker {
     return initiallyTrue;
   }
 
+  /** Trips that stay so over a warm restart. */
+  List<Retained> retained() {
+    return retained;
+  }
+
   /** Null after a diagnostic. */
   private Statement statement(Interlock interlock, Outputs outputs) {
     if (interlock.kind() == InterlockKind.PERMISSIVE && !interlock.makesSafe().isEmpty()) {
@@ -74,14 +81,18 @@ final class InterlockLinker {
     if (!whole || code.isTrip() && reset == null) {
       return null;
     }
+    Statement statement = code.statement(conditions, reset, outputs, safe);
     initiallyTrue.addAll(code.initiallyTrue());
+    if (interlock.retain()) {
+      retained.add(code.retained());
+    }
     if (interlock.group() != null) {
       groups
           .computeIfAbsent(
               interlock.group().text().toLowerCase(Locale.ROOT), g -> new LinkedHashMap<>())
           .put(interlock.name(), code.acting());
     }
-    return code.statement(conditions, reset, outputs, safe);
+    return statement;
   }
 
   private CauseCode.Conditions conditions(Cause cause) {

@@ -5,6 +5,7 @@ import bufferstop.model.Controller;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.Point;
+import bufferstop.model.Retained;
 import bufferstop.model.SourceText;
 import bufferstop.model.StringCells;
 import bufferstop.model.Symbol;
@@ -30,6 +31,8 @@ public final class ProgramLinker {
   private final ControllerScope scope;
   private final List<Integer> initialCells = new ArrayList<>();
   private final List<Long> initialValues = new ArrayList<>();
+  private final List<Retained> retained = new ArrayList<>();
+  private int[] declaredCells; // first and end of those of the first pass
 
   private ProgramLinker(Controller controller, Layout layout, Diagnostics problems) {
     this.controller = controller;
@@ -42,8 +45,10 @@ public final class ProgramLinker {
   /** First pass: gives every name of the controller its cell, so that other rooms may use it. */
   public static ProgramLinker declare(Controller controller, Layout layout, Diagnostics problems) {
     ProgramLinker linker = new ProgramLinker(controller, layout, problems);
+    int first = layout.size();
     linker.routines.declare(controller.routines());
     new Declarations(linker.types, layout, problems).declare(controller);
+    linker.declaredCells = new int[] {first, layout.size()};
     return linker;
   }
 
@@ -53,6 +58,7 @@ public final class ProgramLinker {
    * @return null when a problem forbids a run; all problems are reported
    */
   public ControllerProgram link() {
+    int first = layout.size();
     routines.link();
     instances();
     Outputs outputs = new Outputs(controller, layout);
@@ -66,7 +72,8 @@ public final class ProgramLinker {
         new SequenceLinker(this::condition, inActions, layout, owners, problems);
     sequences.link(controller);
     owners.claimLogic(logic);
-    Statement alarms = new AlarmLinker(controller, scope, layout, problems).link();
+    AlarmLinker alarmLinker = new AlarmLinker(controller, scope, layout, problems);
+    Statement alarms = alarmLinker.link();
     if (problems.hasErrors()) {
       return null;
     }
@@ -74,13 +81,20 @@ public final class ProgramLinker {
     for (Point point : controller.points()) {
       if (point.kind() == Kind.OPERATOR || point.kind() == Kind.INTERNAL) {
         initially(point);
+        if (point.retain()) {
+          retained.add(RetainedCode.point(point, layout));
+        }
       }
     }
+    retained.addAll(interlocks.retained());
+    retained.addAll(alarmLinker.retained());
+    alarmLinker.initiallyTrue().forEach(state -> initially(state, 1));
     routines.pristine().forEach(p -> initially(p.first().index(), p.bits()));
     interlocks.initiallyTrue().forEach(state -> initially(state, 1));
     sequences.initial().forEach(step -> initially(step, 1));
     return new ControllerProgram(
         new ControllerProgram.Parts(
+            new int[] {declaredCells[0], declaredCells[1], first, layout.size()},
             initialCells.stream().mapToInt(Integer::intValue).toArray(),
             initialValues.stream().mapToLong(Long::longValue).toArray(),
             blocks,
@@ -89,7 +103,8 @@ public final class ProgramLinker {
             logic.statements(),
             sequences.actions(),
             outputs,
-            alarms));
+            alarms,
+            List.copyOf(retained)));
   }
 
   private void initially(Point point) {
@@ -116,6 +131,9 @@ public final class ProgramLinker {
       if (type != null) {
         Symbol first = types.instance(block.name(), type, layout);
         initialPins(type, first);
+        if (block.retain()) {
+          retained.add(RetainedCode.block(block.name(), type, first));
+        }
         scope.add(new Instance(block.name(), type, first, block.position()));
       }
     }

@@ -246,7 +246,9 @@ final class RoutineLinker {
           unit.scope.add(
               new Symbol(cell, name, inner.of(), Kind.LOCAL, inner.text(), pin.position()), OUTPUT);
         }
-        memory.add(new BlockType.Pin(name, inner.of(), inner.initial(), false, inner.text()));
+        memory.add(
+            new BlockType.Pin(
+                name, inner.of(), inner.initial(), false, inner.text(), inner.moment()));
         cell += inner.cells();
       }
     }

@@ -167,7 +167,7 @@ final class SequenceCode {
       Symbol own = remember("held");
       Expression wants = around.hold;
       if (around.restart != null) {
-        Symbol fresh = RisingEdge.of(around.restart, hidden("restart"), layout, all);
+        Symbol fresh = RisingEdge.of(around.restart, hidden("restart"), layout, all).fresh();
         Expression stays = Terms.all(List.of(Terms.read(own), Terms.not(Terms.read(fresh))));
         wants = Terms.any(List.of(wants, stays));
       }
@@ -188,7 +188,7 @@ final class SequenceCode {
       return null;
     }
     all.add(Terms.set(visible("manual"), allowed(around.manual)));
-    return RisingEdge.of(around.next, hidden("next"), layout, all);
+    return RisingEdge.of(around.next, hidden("next"), layout, all).fresh();
   }
 
   private List<Statement> abortion(int to) {

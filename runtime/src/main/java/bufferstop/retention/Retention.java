@@ -1,83 +1,101 @@
 package bufferstop.retention;
 
 import bufferstop.image.SnapshotRing;
-import bufferstop.model.Symbol;
 import java.io.IOException;
-import java.util.ArrayList;
+import java.nio.channels.FileChannel;
+import java.nio.channels.FileLock;
+import java.nio.channels.OverlappingFileLockException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Map;
-import java.util.TreeMap;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.locks.LockSupport;
+import java.util.function.Consumer;
 import java.util.function.LongSupplier;
 
 /**
- * Keeps chosen cells of a run: brings them back at its start, and saves them whenever they have
- * changed, at most once in an interval and at the end. A thread of its own looks at published
- * scans; the scan never waits for a disk.
+ * Keeps what is retained in a folder: brings it back at the start of a run, and saves it whenever
+ * it has changed, at most once in an interval and at the end. A thread of its own looks at
+ * published scans; the scan never waits for a disk. A save that fails is told, and tried again.
  */
 public final class Retention implements AutoCloseable {
+  /** Longest time for which a change is on no disk, but for the writing itself. */
+  public static final long EVERY_MICROS = 500_000;
+
+  /** How far the clock alone may go on until it is saved again. */
+  private static final long CLOCK_MICROS = 10_000_000;
+
   private final RetentionFile file;
-  private final List<Symbol> kept;
-  private final int[] cells;
+  private final RetainedCells kept;
   private final LongSupplier clockMillis;
+  private final Consumer<String> told;
+  private final FileChannel lock; // held while it is open
   private long number;
   private long[] saved; // as the file has it, null before the first save
   private SnapshotRing snapshots;
   private Thread thread;
   private volatile boolean closing;
-  private volatile IOException failure;
+  private boolean failing;
 
   /**
-   * @param kept their cells
-   * @param clockMillis milliseconds since 1970, for the file
+   * What a start found.
+   *
+   * @param values that were kept
+   * @param atMillis when, milliseconds since 1970; 0 when there is no file
    */
-  public Retention(RetentionFile file, List<Symbol> kept, LongSupplier clockMillis) {
-    this.file = file;
-    this.kept = List.copyOf(kept);
+  public record Found(List<RetainedValue> values, long atMillis) {}
+
+  /**
+   * Takes the folder, which is made if need be.
+   *
+   * @param clockMillis milliseconds since 1970, for the file
+   * @param told takes a line when saving fails, and when it works again; from the thread that saves
+   * @throws IOException when the folder cannot be written, or another run has it; the message says
+   *     which
+   */
+  public Retention(Path folder, RetainedCells kept, LongSupplier clockMillis, Consumer<String> told)
+      throws IOException {
+    file = new RetentionFile(folder.resolve("retained"));
+    this.kept = kept;
     this.clockMillis = clockMillis;
-    cells = kept.stream().mapToInt(Symbol::index).toArray();
+    this.told = told;
+    Files.createDirectories(folder);
+    lock =
+        FileChannel.open(
+            folder.resolve("retained.lock"), StandardOpenOption.CREATE, StandardOpenOption.WRITE);
+    if (!isLocked(lock)) {
+      lock.close();
+      throw new IOException("another run keeps its values there");
+    }
+  }
+
+  private static boolean isLocked(FileChannel channel) throws IOException {
+    try {
+      FileLock mine = channel.tryLock();
+      return mine != null;
+    } catch (OverlappingFileLockException e) {
+      return false; // of this process
+    }
   }
 
   /**
-   * Writes what the file holds into the image, by name and type: what still fits is taken, the rest
-   * is told.
+   * What the folder holds.
    *
-   * @param said takes a line about each value that is dropped and each file that is damaged
-   * @return how many cells were brought back
+   * @param said takes a line about each file that is damaged
    * @throws IOException when a file that is there cannot be read
    */
-  public int restore(long[] image, List<String> said) throws IOException {
+  public Found load(List<String> said) throws IOException {
     RetentionFile.State state = file.load(said);
     if (state == null) {
-      return 0;
+      return new Found(List.of(), 0);
     }
     number = state.number();
-    Map<String, Symbol> byName = new TreeMap<>();
-    kept.forEach(symbol -> byName.put(symbol.name(), symbol));
-    int taken = 0;
-    for (RetainedValue value : state.values()) {
-      Symbol symbol = byName.get(value.name());
-      if (symbol == null) {
-        said.add("`" + value.name() + "` was kept, but nothing of that name is kept any more");
-      } else if (symbol.type() != value.type()) {
-        said.add(
-            "`%s` was kept as %s and is %s now: it starts anew"
-                .formatted(value.name(), value.type(), symbol.type()));
-      } else {
-        image[symbol.index()] = value.bits();
-        taken++;
-      }
-    }
-    return taken;
+    return new Found(state.values(), state.atMillis());
   }
 
-  /**
-   * Begins to save.
-   *
-   * @param everyMicros longest time for which a change is on no disk, but for the writing itself
-   */
+  /** Begins to save. */
   public void begin(SnapshotRing published, long everyMicros) {
     snapshots = published;
     thread = new Thread(() -> saveAgainAndAgain(everyMicros), "retention");
@@ -96,49 +114,63 @@ public final class Retention implements AutoCloseable {
     if (snapshots.published() < 0) {
       return;
     }
-    long[] now = new long[cells.length];
-    snapshots.copy(cells, 0, cells.length, now);
-    if (Arrays.equals(now, saved)) {
+    long[] now = new long[kept.indexes().length];
+    snapshots.copy(kept.indexes(), 0, now.length, now);
+    if (!isChanged(now)) {
       return;
     }
-    List<RetainedValue> values = new ArrayList<>();
-    for (int i = 0; i < now.length; i++) {
-      values.add(new RetainedValue(kept.get(i).name(), kept.get(i).type(), now[i]));
-    }
     try {
-      file.save(new RetentionFile.State(number + 1, clockMillis.getAsLong(), values));
+      file.save(new RetentionFile.State(number + 1, clockMillis.getAsLong(), kept.values(now)));
       number++;
       saved = now;
-      failure = null;
+      if (failing) {
+        told.accept("retained values are saved again");
+      }
+      failing = false;
     } catch (IOException e) {
-      failure = e;
+      if (!failing) {
+        told.accept(
+            "retained values cannot be saved: "
+                + e.getMessage()
+                + "; the run goes on, and it is tried again");
+      }
+      failing = true;
     }
   }
 
-  /** Why the last save failed; null when it did not. */
-  public IOException failure() {
-    return failure;
+  private boolean isChanged(long[] now) {
+    if (saved == null) {
+      return true;
+    }
+    int last = now.length - 1;
+    return kept.hasClock()
+        ? !Arrays.equals(now, 0, last, saved, 0, last) || now[last] - saved[last] >= CLOCK_MICROS
+        : !Arrays.equals(now, saved);
   }
 
-  /** Saves what has changed since, and ends. */
+  /** Saves what has changed since, and lets the folder go. */
   @Override
   public void close() {
     closing = true;
-    if (thread == null) {
-      return;
-    }
-    LockSupport.unpark(thread);
-    boolean interrupted = false;
-    while (thread.isAlive()) {
-      try {
-        thread.join();
-      } catch (InterruptedException e) {
-        interrupted = true;
+    if (thread != null) {
+      LockSupport.unpark(thread);
+      boolean interrupted = false;
+      while (thread.isAlive()) {
+        try {
+          thread.join();
+        } catch (InterruptedException e) {
+          interrupted = true;
+        }
+      }
+      saveIfChanged();
+      if (interrupted) {
+        Thread.currentThread().interrupt();
       }
     }
-    saveIfChanged();
-    if (interrupted) {
-      Thread.currentThread().interrupt();
+    try {
+      lock.close();
+    } catch (IOException e) {
+      // nothing more can be done about it, and the process ends
     }
   }
 }

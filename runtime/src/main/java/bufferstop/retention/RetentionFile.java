@@ -1,6 +1,5 @@
 package bufferstop.retention;
 
-import bufferstop.model.Type;
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.channels.FileChannel;
@@ -22,13 +21,12 @@ import java.util.zip.CRC32C;
  *
  * <pre>
  * BSRETAIN1 number-of-the-state moment-in-ms-since-1970
- * name TYPE bits-in-hex          a line for each cell
+ * name TYPE bits-in-hex ...      a line for each thing, its cells in their order
  * crc CRC-32C-of-all-lines-before-in-hex
  * </pre>
  */
 public final class RetentionFile {
   private static final String MAGIC = "BSRETAIN1";
-  private static final int HEX = 16;
 
   private final Path file;
 
@@ -92,10 +90,7 @@ public final class RetentionFile {
   private static String text(State state) {
     StringBuilder out = new StringBuilder();
     out.append("%s %d %d\n".formatted(MAGIC, state.number, state.atMillis));
-    for (RetainedValue value : state.values) {
-      out.append(value.name()).append(' ').append(value.type()).append(' ');
-      out.append(Long.toHexString(value.bits())).append('\n');
-    }
+    state.values.forEach(value -> out.append(value.text()).append('\n'));
     return out.append(lastLine(out.toString())).toString();
   }
 
@@ -159,12 +154,11 @@ public final class RetentionFile {
     }
     List<RetainedValue> values = new ArrayList<>();
     for (String line : lines.subList(1, lines.size())) {
-      String[] words = line.split(" ");
-      Type type = words.length == 3 ? Type.named(words[1]) : null;
-      if (type == null) {
+      RetainedValue value = RetainedValue.of(line);
+      if (value == null) {
         return null;
       }
-      values.add(new RetainedValue(words[0], type, Long.parseUnsignedLong(words[2], HEX)));
+      values.add(value);
     }
     return new State(Long.parseLong(head[1]), Long.parseLong(head[2]), List.copyOf(values));
   }

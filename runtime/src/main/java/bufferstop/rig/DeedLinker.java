@@ -66,6 +66,8 @@ final class DeedLinker {
       return prepareForce(force, problems);
     } else if (deed instanceof Scenario.Unforce unforce) {
       return prepareUnforce(unforce, problems);
+    } else if (deed instanceof Scenario.Restart restart) {
+      return new RestartRun(rig, restart);
     }
     return prepareSkip((Scenario.Skip) deed, problems);
   }

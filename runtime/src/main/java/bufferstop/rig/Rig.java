@@ -20,6 +20,7 @@ import bufferstop.plant.FieldRun;
 import bufferstop.plant.PlantCatalog;
 import bufferstop.program.ControllerProgram;
 import bufferstop.program.ProgramLinker;
+import bufferstop.retention.RetainedCells;
 import bufferstop.scenario.BypassCount;
 import bufferstop.st.Expression;
 import java.util.ArrayList;
@@ -34,6 +35,7 @@ import java.util.Map;
  * @param field supplies, wires, circuits, plants
  * @param writable what an HMI may write
  * @param panel faults and forces as points; null where the project wants none
+ * @param retained what outlives a run
  * @param places expressions that may fail in a run, by their numbers from 1
  * @param hazards conditions by lower-case name, {@code hazards.x}
  */
@@ -48,6 +50,7 @@ public record Rig(
     Map<String, Expression> hazards,
     List<Point> writable,
     LivePanel panel,
+    RetainedCells retained,
     List<SourceText> places) {
 
   /**
@@ -107,6 +110,7 @@ public record Rig(
         fieldLinker.hazards(),
         List.copyOf(writable),
         panel == null ? null : panel.start(engine.cells(), engine.forces()),
+        new RetainedCells(program.retained()),
         problems.places());
   }
 

@@ -106,16 +106,26 @@ final class RunTrace implements AutoCloseable {
   /** A deed that tells when it begins and ends; a write tells when a scan takes it. */
   Prepared told(Deed deed, Prepared prepared) {
     boolean silent = deed instanceof Scenario.Write || deed instanceof Scenario.Skip;
-    return silent ? prepared : new Told(DeedText.of(deed), prepared);
+    return silent
+        ? prepared
+        : new Told(DeedText.of(deed), prepared, deed instanceof Scenario.Restart);
   }
 
   private final class Told implements Prepared {
     private final String text;
     private final Prepared inner;
+    private final boolean tellsAll; // what it changes in the image is no event of its own
 
-    Told(String text, Prepared inner) {
+    Told(String text, Prepared inner, boolean tellsAll) {
       this.text = text;
       this.inner = inner;
+      this.tellsAll = tellsAll;
+    }
+
+    private void done() {
+      if (tellsAll) {
+        events.start(rig.engine().cells());
+      }
     }
 
     private long nextMicros() {
@@ -126,6 +136,7 @@ final class RunTrace implements AutoCloseable {
     public void begin() {
       tell(nextMicros(), text);
       inner.begin();
+      done();
     }
 
     @Override
@@ -142,6 +153,7 @@ final class RunTrace implements AutoCloseable {
     public void end() {
       tell(nextMicros(), "end of " + text);
       inner.end();
+      done();
     }
   }
 }

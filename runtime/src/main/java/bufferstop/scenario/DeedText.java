@@ -11,6 +11,7 @@ import bufferstop.model.Scenario.Press;
 import bufferstop.model.Scenario.Pulse;
 import bufferstop.model.Scenario.Ramp;
 import bufferstop.model.Scenario.Release;
+import bufferstop.model.Scenario.Restart;
 import bufferstop.model.Scenario.Skip;
 import bufferstop.model.Scenario.Turn;
 import bufferstop.model.Scenario.Unforce;
@@ -50,6 +51,8 @@ public final class DeedText {
       return "force: " + assignments(force.values());
     } else if (deed instanceof Unforce unforce) {
       return "unforce: " + (unforce.point() == null ? "all" : unforce.point().text());
+    } else if (deed instanceof Restart restart) {
+      return "restart: " + (restart.cold() ? "cold" : "warm") + lasting(restart.forMicros());
     }
     return "skip: " + ((Skip) deed).periods();
   }

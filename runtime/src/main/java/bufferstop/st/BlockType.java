@@ -23,15 +23,32 @@ public record BlockType(
    * @param initial its cells at a cold start, from the first on; those that are missing are 0
    * @param required whether a call must give this input
    * @param text one line for people, with the unit
+   * @param moment whether it keeps a time by the controller's clock, which a start sets back to 0
    */
-  public record Pin(String name, ValueType of, List<Long> initial, boolean required, String text) {
+  public record Pin(
+      String name,
+      ValueType of,
+      List<Long> initial,
+      boolean required,
+      String text,
+      boolean moment) {
 
     public Pin {
       initial = List.copyOf(initial);
     }
 
+    /** One that keeps no moment. */
+    public Pin(String name, ValueType of, List<Long> initial, boolean required, String text) {
+      this(name, of, initial, required, text, false);
+    }
+
     private Pin(String name, Type type, long initial, boolean required, String text) {
       this(name, ValueType.of(type), List.of(initial), required, text);
+    }
+
+    /** Memory of a moment. */
+    public static Pin moment(String name) {
+      return new Pin(name, ValueType.of(Type.TIME), List.of(0L), false, "", true);
     }
 
     /** The type of the value, or of an element. */

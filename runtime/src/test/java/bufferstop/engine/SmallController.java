@@ -13,11 +13,13 @@ import bufferstop.model.Symbol;
 import bufferstop.model.Type;
 import bufferstop.plant.PlantCatalog;
 import bufferstop.program.Interpreted;
+import bufferstop.retention.RetainedValue;
 import bufferstop.rig.Rig;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
 
@@ -122,6 +124,19 @@ public final class SmallController {
     long periods = (millis * MILLI - rig.engine().nowMicros()) / rig.project().periodMicros();
     scan(periods - 1);
     assertEquals(millis * MILLI, rig.engine().nowMicros());
+    return this;
+  }
+
+  /** Switches the controller off for some scans, then on. */
+  public SmallController restart(boolean cold, int scansOff) {
+    List<RetainedValue> kept = cold ? List.of() : rig.retained().take(rig.engine().cells());
+    rig.engine().switchOff();
+    oracle.engine().switchOff();
+    for (int i = 0; i < scansOff; i++) {
+      scan(0);
+    }
+    rig.engine().switchOn(cells -> rig.retained().restore(cells, kept, new ArrayList<>()));
+    oracle.engine().switchOn(cells -> {});
     return this;
   }
 

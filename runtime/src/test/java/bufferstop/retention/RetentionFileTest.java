@@ -1,15 +1,15 @@
 package bufferstop.retention;
 
+import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertNull;
-import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import bufferstop.model.Type;
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Random;
 import org.junit.jupiter.api.BeforeEach;
@@ -33,9 +33,9 @@ class RetentionFileTest {
         number,
         1_700_000_000_000L + number,
         List.of(
-            new RetainedValue("loads_today", Type.UINT, number),
-            new RetainedValue("count#last", Type.BOOL, 1),
-            new RetainedValue("level", Type.LREAL, Double.doubleToRawLongBits(-0.5))));
+            new RetainedValue("loads_today", "UINT", List.of(number)),
+            new RetainedValue("mode", "mode(off,hand)", List.of(1L)),
+            new RetainedValue("label", "STRING[9]", List.of(5L, -1L, 0x0102_0304_0506_0708L))));
   }
 
   @Test
@@ -72,30 +72,58 @@ class RetentionFileTest {
   }
 
   @Test
-  void aDamagedFileIsKeptAsideAndTheOneBeforeIsTaken() throws IOException {
+  void anyFlippedBitIsNoticedTheFileKeptAsideAndTheOneBeforeTaken() throws IOException {
     file.save(state(1));
     file.save(state(2));
-    Random random = new Random(5);
-    for (int round = 1; round <= 50; round++) {
-      byte[] whole = Files.readAllBytes(file.path());
+    byte[] whole = Files.readAllBytes(file.path());
+    for (int bit = 0; bit < whole.length * Byte.SIZE; bit++) {
       byte[] damaged = whole.clone();
-      int at = random.nextInt(damaged.length);
-      damaged[at] ^= (byte) (1 << random.nextInt(7));
+      damaged[bit / Byte.SIZE] ^= (byte) (1 << bit % Byte.SIZE);
       Files.write(file.path(), damaged);
-      assertEquals(state(1), file.load(said), new String(damaged, StandardCharsets.UTF_8));
-      assertEquals(round, said.size());
-      assertTrue(said.get(round - 1).endsWith("retained.damaged-" + round), said.toString());
-      Files.write(file.path(), whole);
+      said.clear();
+      assertEquals(state(1), file.load(said), "bit " + bit);
+      assertEquals(List.of(file.path() + " is damaged; it is kept as retained.damaged-1"), said);
+      Path aside = folder.resolve("retained.damaged-1");
+      assertArrayEquals(damaged, Files.readAllBytes(aside));
+      Files.delete(aside);
+    }
+  }
+
+  /** Bytes put in, taken out, exchanged or written over, several at a time. */
+  @Test
+  void whateverElseHappensToItIsNoticed() throws IOException {
+    file.save(state(1));
+    byte[] whole = Files.readAllBytes(file.path());
+    for (long seed = 1; seed <= 2000; seed++) {
+      Random random = new Random(seed);
+      ByteArrayOutputStream damaged = new ByteArrayOutputStream();
+      int from = random.nextInt(whole.length);
+      int to = from + random.nextInt(whole.length - from);
+      damaged.write(whole, 0, from);
+      byte[] others = new byte[random.nextInt(20)];
+      random.nextBytes(others);
+      damaged.writeBytes(others);
+      damaged.write(whole, to, whole.length - to);
+      boolean same = Arrays.equals(damaged.toByteArray(), whole);
+      Files.write(file.path(), damaged.toByteArray());
+      assertEquals(same ? state(1) : null, file.load(said), "seed " + seed);
+      Files.deleteIfExists(folder.resolve("retained.damaged-1"));
     }
   }
 
   @Test
-  void aFileThatWasCutOffAnywhereIsNotTaken() throws IOException {
+  void ofAFileThatWasCutOffAnywhereTheOneBeforeIsTaken() throws IOException {
     file.save(state(1));
     byte[] whole = Files.readAllBytes(file.path());
-    for (int length = 0; length < whole.length; length++) {
-      Files.write(file.path(), java.util.Arrays.copyOf(whole, length));
-      assertNull(file.load(said), length + " bytes");
+    file.save(state(2));
+    byte[] second = Files.readAllBytes(file.path());
+    for (int length = 0; length < second.length; length++) {
+      Files.write(file.path(), Arrays.copyOf(second, length));
+      assertEquals(state(1), file.load(said), length + " bytes");
+      Files.delete(folder.resolve("retained.damaged-1"));
     }
+    Files.delete(folder.resolve("retained.old"));
+    Files.write(file.path(), Arrays.copyOf(whole, whole.length - 1));
+    assertNull(file.load(said));
   }
 }

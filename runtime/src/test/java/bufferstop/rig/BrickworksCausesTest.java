@@ -115,6 +115,7 @@ class BrickworksCausesTest {
         interlock.reset(),
         interlock.makesSafe(),
         interlock.group(),
+        interlock.retain(),
         interlock.text(),
         interlock.position());
   }
