@@ -19,6 +19,7 @@ import picocli.CommandLine.Spec;
       PointsCommand.class,
       ReplayCommand.class,
       RunCommand.class,
+      PlantCommand.class,
       TestCommand.class,
       TraceCommand.class,
       CommandLine.HelpCommand.class

@@ -6,6 +6,7 @@ import bufferstop.image.SnapshotRing;
 import bufferstop.plant.FieldRun;
 import bufferstop.program.ControllerProgram;
 import java.util.function.Consumer;
+import java.util.function.IntUnaryOperator;
 
 /**
  * Performs scans, in the one order there is. Time is logical: periods since the start times the
@@ -71,9 +72,10 @@ public final class Engine {
     arrivals = others;
   }
 
-  /** Lets someone else take what operators write. */
-  public void takeWrites(OperatorWrites.Taker other) {
-    taker = other;
+  /** Lets what is written to a cell go to another. */
+  public void redirectWrites(IntUnaryOperator cellOf) {
+    OperatorWrites.Taker first = taker;
+    taker = (image, cell, bits) -> first.take(image, cellOf.applyAsInt(cell), bits);
   }
 
   /** Tells someone, too, of each write that a scan takes, for a recording. */

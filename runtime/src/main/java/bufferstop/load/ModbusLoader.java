@@ -22,7 +22,15 @@ import java.util.stream.Stream;
 /** Reads the {@code modbus} section. Types of points are filled in when names are resolved. */
 final class ModbusLoader {
   private static final List<String> POLLING =
-      List.of("cycle", "timeout", "answer", "refresh", "on_loss", "watchdog");
+      List.of(
+          "cycle",
+          "timeout",
+          "answer",
+          "refresh",
+          "on_loss",
+          "watchdog",
+          "when_quiet",
+          "heartbeat");
 
   private final Sections sections;
   private final Diagnostics problems;
@@ -60,7 +68,7 @@ final class ModbusLoader {
     HostAndPort address = address(name.equals("hmi"), reader);
     int unit = (int) reader.whole("unit", 1, 0, 255);
     reader.required("map");
-    MapEntries map = map(name, reader);
+    MapEntries map = map(name, name, reader);
     Polling polling = polling(name, reader, Polling.STANDARD);
     List<ModbusMap> further = further(name, reader, unit, polling);
     List<String> named =
@@ -70,7 +78,7 @@ final class ModbusLoader {
             .filter(s -> !s.isEmpty())
             .distinct()
             .toList();
-    int panel = name.equals("hmi") ? (int) reader.whole("fault_panel", -1, 0, 255) : -1;
+    int panel = name.equals("plc") ? -1 : (int) reader.whole("fault_panel", -1, 0, 255);
     Serving serving = new ServingLoader(sections, problems, project).read(reader, named);
     reader.finish();
     List<ModbusMap> maps = new ArrayList<>();
@@ -136,11 +144,20 @@ final class ModbusLoader {
         reader.position());
   }
 
-  private MapEntries map(String face, TableReader reader) {
-    MapEntryLoader loader = new MapEntryLoader(points, written(face), problems);
+  private MapEntries map(String face, String device, TableReader reader) {
+    List<Point> meant =
+        face.equals("field") ? points.stream().filter(p -> isOn(p, device)).toList() : points;
+    MapEntryLoader loader = new MapEntryLoader(meant, written(face), problems);
     Coding coding = loader.orders(reader, Coding.PLAIN);
     String expected = "a list of {point: , coil: } and the like";
     return loader.read(sections.list(reader, "map", expected), coding);
+  }
+
+  /** Whether a point is on a device of the field: on its node, or on none for the first. */
+  private static boolean isOn(Point point, String device) {
+    return point.node() == null
+        ? device.equals("field")
+        : point.node().text().equalsIgnoreCase(device);
   }
 
   /** Who writes the points of a face: an HMI its operator points, we outputs of remote I/O. */
@@ -168,13 +185,24 @@ final class ModbusLoader {
                       .formatted(Values.time(timeout), Values.time(cycle)))
               .expected("`timeout` longer than `cycle`"));
     }
+    Polling.WhenQuiet whenQuiet =
+        reader.choice("when_quiet", Polling.WhenQuiet.class, above.whenQuiet());
+    if (whenQuiet == Polling.WhenQuiet.PAUSE && reader.has("heartbeat")) {
+      problems.add(
+          Diagnostic.error(
+                  reader.tree("heartbeat").position(),
+                  "time that stands still sees no heartbeat, and so would never go on")
+              .expected("`when_quiet: safe` or `hold` with a heartbeat"));
+    }
     return new Polling(
         cycle,
         reader.time("answer", above.answerMicros(), 1000),
         timeout,
         reader.time("refresh", above.refreshMicros(), 1000),
         reader.choice("on_loss", Field.OnLoss.class, above.onLoss()),
-        reader.time("watchdog", above.watchdogMicros(), 0));
+        reader.time("watchdog", above.watchdogMicros(), 0),
+        whenQuiet,
+        reader.has("heartbeat") ? reader.name("heartbeat") : above.heartbeat());
   }
 
   /** Further units: each with an identifier and a map of its own. */
@@ -190,7 +218,7 @@ final class ModbusLoader {
       own.required("unit");
       int unit = (int) own.whole("unit", -1, 0, 255);
       own.required("map");
-      MapEntries map = map(face, own);
+      MapEntries map = map(face, entry.key().text(), own);
       Polling polling = polling(face, own, above);
       HostAndPort address = ownAddress(face, own);
       Map<Integer, String> identification =

@@ -10,6 +10,9 @@ package bufferstop.model;
  * @param onLoss what inputs read while the device is lost
  * @param watchdogMicros after which the device itself makes its outputs safe when nobody writes; 0
  *     when it has no such watchdog
+ * @param whenQuiet what a simulated plant does when its controller is not heard for {@code
+ *     timeoutMicros}
+ * @param heartbeat an output that must change within that time, too; null when asking is enough
  */
 public record Polling(
     long cycleMicros,
@@ -17,9 +20,21 @@ public record Polling(
     long timeoutMicros,
     long refreshMicros,
     Field.OnLoss onLoss,
-    long watchdogMicros) {
+    long watchdogMicros,
+    WhenQuiet whenQuiet,
+    Name heartbeat) {
+
+  /** What a plant does without its controller. */
+  public enum WhenQuiet {
+    /** Outputs stay as they were last written. */
+    HOLD,
+    /** Outputs take their safe values. */
+    SAFE,
+    /** Time stands still. */
+    PAUSE
+  }
 
   /** What is taken for what a project does not say. */
   public static final Polling STANDARD =
-      new Polling(20_000, 500_000, 1_000_000, 500_000, Field.OnLoss.SAFE, 0);
+      new Polling(20_000, 500_000, 1_000_000, 500_000, Field.OnLoss.SAFE, 0, WhenQuiet.SAFE, null);
 }

@@ -74,7 +74,7 @@ public record Project(
   public Project withoutField() {
     Field nothing =
         new Field(
-            field.supplies(), List.of(), List.of(), List.of(), List.of(), List.of(), List.of());
+            field.supplies(), field.nodes(), List.of(), List.of(), List.of(), List.of(), List.of());
     return with(nothing);
   }
 
@@ -105,6 +105,11 @@ public record Project(
   }
 
   private Project with(Controller controller, Field other) {
+    return with(controller, other, maps);
+  }
+
+  /** The same with another controller, field and maps. */
+  Project with(Controller controller, Field other, List<ModbusMap> shown) {
     return new Project(
         name,
         folder,
@@ -115,7 +120,7 @@ public record Project(
         catchUpMicros,
         controller,
         other,
-        maps,
+        shown,
         sources,
         sha256);
   }

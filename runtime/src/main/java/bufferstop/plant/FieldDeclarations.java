@@ -50,7 +50,7 @@ final class FieldDeclarations {
    */
   void declareDevices(Project project) {
     for (ModbusMap map : project.maps()) {
-      if (map.face().equals("field")) {
+      if (map.face().equals("field") && !map.isFaultPanel()) {
         boolean simulated =
             project.field().nodes().stream().anyMatch(n -> n.name().equalsIgnoreCase(map.device()));
         if (!simulated) {
