@@ -13,6 +13,7 @@ import bufferstop.model.SourceText;
 import bufferstop.model.Symbol;
 import bufferstop.model.Values;
 import bufferstop.plant.FaultPanel.Possible;
+import bufferstop.report.AlarmText;
 import bufferstop.rig.LiveRun;
 import bufferstop.rig.Rig;
 import java.util.ArrayList;
@@ -21,6 +22,7 @@ import java.util.Locale;
 import java.util.concurrent.ExecutionException;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
+import java.util.function.Function;
 
 /** What can be typed while a controller runs: faults, forces, the desk, writes, and questions. */
 final class ConsoleCommands {
@@ -34,12 +36,13 @@ final class ConsoleCommands {
       write NAME VALUE                an operator point
       show NAME                       a value
       active                          faults that are on, points that are forced
+      alarms                          how often each came, and what happened last
       quit                            ends the run, outputs safe
       """;
   private static final List<String> COMMANDS =
       List.of(
           "fault", "clear", "force", "unforce", "press", "release", "turn", "write", "show",
-          "active", "help", "quit");
+          "active", "alarms", "help", "quit");
   private static final List<String> PLACES = List.of("wire", "supply", "node", "plant");
   private static final long PRESS_MICROS = 300_000;
   private static final long ANSWER_SECONDS = 5;
@@ -67,7 +70,8 @@ final class ConsoleCommands {
     }
     return switch (command) {
       case "help" -> HELP.stripTrailing();
-      case "active" -> active();
+      case "active" -> answer(ConsoleCommands::active);
+      case "alarms" -> answer(r -> AlarmText.journal(run.alarms()));
       case "show" -> show(words);
       case "quit" -> {
         run.stop();
@@ -147,10 +151,14 @@ final class ConsoleCommands {
     return new Scenario.Inject(new Fault(target(words), name(words.get(3)), value, 0), 0);
   }
 
-  private String active() {
+  private static String active(Rig rig) {
+    List<String> lines = LiveRun.active(rig);
+    return lines.isEmpty() ? "nothing is on and nothing forced" : String.join("\n", lines);
+  }
+
+  private String answer(Function<Rig, String> question) {
     try {
-      List<String> lines = run.ask(LiveRun::active).get(ANSWER_SECONDS, TimeUnit.SECONDS);
-      return lines.isEmpty() ? "nothing is on and nothing forced" : String.join("\n", lines);
+      return run.ask(question).get(ANSWER_SECONDS, TimeUnit.SECONDS);
     } catch (ExecutionException | TimeoutException e) {
       return "the scan does not answer";
     } catch (InterruptedException e) {

@@ -2,6 +2,7 @@ package bufferstop.cli;
 
 import bufferstop.engine.ScanFailure;
 import bufferstop.engine.ScanStatistics;
+import bufferstop.report.AlarmText;
 import bufferstop.report.StatisticsText;
 import bufferstop.report.VerdictText;
 import bufferstop.rig.LiveRun;
@@ -70,7 +71,8 @@ final class LiveSession {
     status[0] = finish(ended == Exit.OK ? status[0] : ended, record);
     ScanStatistics statistics = run.statistics();
     out.print(StatisticsText.render(statistics, rig.project().periodMicros()));
-    out.print(VerdictText.bypasses(rig.bypasses()));
+    out.print(VerdictText.bypasses(run.bypasses()));
+    out.print(AlarmText.summary(run.alarms()));
     if (!rig.firstError().isEmpty()) {
       out.println("errors in expressions; the first: " + rig.firstError());
     }

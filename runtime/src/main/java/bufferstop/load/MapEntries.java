@@ -1,7 +1,7 @@
 package bufferstop.load;
 
 import bufferstop.model.ModbusMap.Entry;
-import bufferstop.model.ModbusMap.Gap;
+import bufferstop.model.ModbusMap.Fixed;
 import java.util.List;
 
 /**
@@ -9,4 +9,6 @@ import java.util.List;
  *
  * @param sections names of its sections, in lower case
  */
-record MapEntries(List<Entry> entries, List<Gap> gaps, List<String> sections) {}
+record MapEntries(List<Entry> entries, List<Fixed> gaps, List<String> sections) {
+  static final MapEntries NONE = new MapEntries(List.of(), List.of(), List.of());
+}

@@ -6,7 +6,7 @@ import bufferstop.model.ModbusMap;
 import bufferstop.model.ModbusMap.ByteOrder;
 import bufferstop.model.ModbusMap.Coding;
 import bufferstop.model.ModbusMap.Entry;
-import bufferstop.model.ModbusMap.Gap;
+import bufferstop.model.ModbusMap.Fixed;
 import bufferstop.model.ModbusMap.Scale;
 import bufferstop.model.ModbusMap.Table;
 import bufferstop.model.ModbusMap.WordOrder;
@@ -34,7 +34,7 @@ final class MapEntryLoader {
   private final Kind written;
   private final Diagnostics problems;
   private final List<Entry> entries = new ArrayList<>();
-  private final List<Gap> gaps = new ArrayList<>();
+  private final List<Fixed> gaps = new ArrayList<>();
   private final List<String> sections = new ArrayList<>();
   private String section = "";
 
@@ -99,7 +99,7 @@ final class MapEntryLoader {
               .expected("an address up to " + (ADDRESSES - size)));
       return;
     }
-    gaps.add(new Gap(place.table, place.address, size, place.position));
+    gaps.add(Fixed.gap(place.table, place.address, size, place.position));
   }
 
   /** Which points an entry may mean together. */

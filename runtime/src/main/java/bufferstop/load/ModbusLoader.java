@@ -10,6 +10,7 @@ import bufferstop.model.Point;
 import bufferstop.model.Polling;
 import bufferstop.model.Serving;
 import bufferstop.model.SourceText;
+import bufferstop.model.SunSpecMeter;
 import bufferstop.model.Symbol.Kind;
 import bufferstop.model.Tree;
 import bufferstop.model.Values;
@@ -93,6 +94,7 @@ final class ModbusLoader {
             unit,
             map.entries(),
             map.gaps(),
+            null,
             serving,
             polling,
             reader.position()));
@@ -105,7 +107,8 @@ final class ModbusLoader {
               own ? more.port() : address.port(),
               more.unit(),
               more.entries(),
-              more.gaps(),
+              more.fixed(),
+              more.meter(),
               serving.identifiedAs(more.serving().identification()),
               more.polling(),
               more.position()));
@@ -140,6 +143,7 @@ final class ModbusLoader {
         unit,
         List.of(),
         List.of(),
+        null,
         serving,
         reader.position());
   }
@@ -217,8 +221,15 @@ final class ModbusLoader {
       }
       own.required("unit");
       int unit = (int) own.whole("unit", -1, 0, 255);
-      own.required("map");
-      MapEntries map = map(face, entry.key().text(), own);
+      SunSpecMeter meter = null;
+      MapEntries map = MapEntries.NONE;
+      if (own.has("sunspec")) {
+        own.belongs("map", "units without `sunspec`, which makes the map");
+        meter = new SunSpecLoader(sections, problems).read(own);
+      } else {
+        own.required("map");
+        map = map(face, entry.key().text(), own);
+      }
       Polling polling = polling(face, own, above);
       HostAndPort address = ownAddress(face, own);
       Map<Integer, String> identification =
@@ -240,6 +251,7 @@ final class ModbusLoader {
                 unit,
                 map.entries(),
                 map.gaps(),
+                meter,
                 Serving.STANDARD.identifiedAs(identification),
                 polling,
                 own.position()));

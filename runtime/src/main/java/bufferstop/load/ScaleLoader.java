@@ -12,12 +12,12 @@ import java.math.BigDecimal;
 import java.math.MathContext;
 import java.util.List;
 
-/** Reads how a quantity becomes a whole number: {@code as}, {@code scale}, {@code range}. */
+/** Reads how a quantity becomes another number: {@code as}, {@code scale}, {@code range}. */
 final class ScaleLoader {
-  private static final List<Type> INTEGERS =
-      List.of(Type.INT, Type.UINT, Type.DINT, Type.UDINT, Type.LINT);
+  private static final List<Type> TYPES =
+      List.of(Type.INT, Type.UINT, Type.DINT, Type.UDINT, Type.LINT, Type.REAL);
   private static final List<String> KEYS = List.of("as", "scale", "range", "sentinel");
-  private static final List<String> NAMES = INTEGERS.stream().map(Type::name).toList();
+  private static final List<String> NAMES = TYPES.stream().map(Type::name).toList();
 
   private static final MathContext DIGITS = new MathContext(12); // a step of 0.1 is no exact one
 
@@ -46,14 +46,30 @@ final class ScaleLoader {
     if (type == null || !checkFactor(reader, factor)) {
       return null;
     }
-    Long sentinel = reader.literal("sentinel", type);
     double step = factor == null ? 1 : factor;
+    if (type == Type.REAL) {
+      return real(reader, step, range);
+    }
+    Long sentinel = reader.literal("sentinel", type);
     // the sentinel is no value: at an end of the type it is left out
     double least = (type.least() + (isAt(sentinel, type.least()) ? 1 : 0)) * step;
     double greatest = (type.greatest() - (isAt(sentinel, type.greatest()) ? 1 : 0)) * step;
     Scale whole = new Scale(type, step, least, greatest, sentinel);
     Scale scale = range == null ? whole : bounded(whole, range);
     return scale == null || !checkSentinel(reader, scale) ? null : scale;
+  }
+
+  /** A REAL needs no sentinel: it shows every value as it is. */
+  private Scale real(TableReader reader, double step, Tree range) {
+    if (reader.has("sentinel")) {
+      problems.add(
+          Diagnostic.error(reader.entry("sentinel").key().position(), "`sentinel` with `as: REAL`")
+              .expected("a whole number's type in `as`, or no sentinel"));
+      return null;
+    }
+    double most = Float.MAX_VALUE * Math.min(1, step);
+    Scale whole = new Scale(Type.REAL, step, -most, most, null);
+    return range == null ? whole : bounded(whole, range);
   }
 
   private static boolean isAt(Long sentinel, long end) {
@@ -69,7 +85,7 @@ final class ScaleLoader {
 
   private Type type(SourceText text) {
     Type type = Type.named(text.value());
-    if (type == null || !INTEGERS.contains(type)) {
+    if (type == null || !TYPES.contains(type)) {
       problems.add(
           Diagnostic.error(text.whole(), "`as` cannot be `" + text.value() + "`")
               .expected(String.join(", ", NAMES))

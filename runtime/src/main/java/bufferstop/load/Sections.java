@@ -29,6 +29,8 @@ final class Sections {
           "identification",
           "private",
           "secure",
+          "sunspec",
+          "scale",
           "roles",
           "functions",
           "function_blocks");

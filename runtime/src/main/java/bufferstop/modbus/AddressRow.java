@@ -1,7 +1,7 @@
 package bufferstop.modbus;
 
 import bufferstop.model.ModbusMap.Entry;
-import bufferstop.model.ModbusMap.Gap;
+import bufferstop.model.ModbusMap.Fixed;
 import bufferstop.model.ModbusMap.Table;
 import java.util.ArrayList;
 import java.util.Comparator;
@@ -23,7 +23,8 @@ record AddressRow(Table table, int address, int quantity, List<Entry> entries) {
    * @param mostBits in one request
    * @param mostRegisters in one request
    */
-  static List<AddressRow> of(List<Entry> entries, List<Gap> gaps, int mostBits, int mostRegisters) {
+  static List<AddressRow> of(
+      List<Entry> entries, List<Fixed> gaps, int mostBits, int mostRegisters) {
     List<AddressRow> rows = new ArrayList<>();
     for (Table table : Table.values()) {
       int most = table.isBit() ? mostBits : mostRegisters;
@@ -59,12 +60,12 @@ record AddressRow(Table table, int address, int quantity, List<Entry> entries) {
   }
 
   /** Whether every address between is in a declared gap. */
-  private static boolean reaches(int end, int next, Table table, List<Gap> gaps) {
+  private static boolean reaches(int end, int next, Table table, List<Fixed> gaps) {
     int at = end;
     boolean moved = true;
     while (at < next && moved) {
       moved = false;
-      for (Gap gap : gaps) {
+      for (Fixed gap : gaps) {
         if (gap.table() == table && gap.address() <= at && gap.address() + gap.size() > at) {
           at = gap.address() + gap.size();
           moved = true;

@@ -2,7 +2,7 @@ package bufferstop.modbus;
 
 import bufferstop.model.ModbusMap;
 import bufferstop.model.ModbusMap.Entry;
-import bufferstop.model.ModbusMap.Gap;
+import bufferstop.model.ModbusMap.Fixed;
 import bufferstop.model.ModbusMap.Table;
 import bufferstop.model.Point;
 import bufferstop.model.Scope;
@@ -51,9 +51,9 @@ public final class MapImage {
         }
       }
       parts.forEach((at, bits) -> slots.add(new BitsSlot(at, bits.toArray(BitsSlot.Part[]::new))));
-      for (Gap gap : map.gaps()) {
-        if (gap.table() == table) {
-          slots.add(new GapSlot(gap.address(), gap.size()));
+      for (Fixed fixed : map.fixed()) {
+        if (fixed.table() == table) {
+          slots.add(new FixedSlot(fixed));
         }
       }
       image.tables.put(table, table(map, table, slots));

@@ -29,6 +29,9 @@ public final class MapLinker {
    * diagnostic.
    */
   public static ModbusMap link(ModbusMap map, Scope field, Diagnostics problems) {
+    if (map.meter() != null) {
+      return SunSpecMap.of(map, field, problems);
+    }
     MapLinker linker = new MapLinker(field, problems);
     List<Entry> typed = new ArrayList<>();
     for (Entry entry : map.entries()) {

@@ -4,7 +4,7 @@ import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.ModbusMap;
 import bufferstop.model.ModbusMap.Entry;
-import bufferstop.model.ModbusMap.Gap;
+import bufferstop.model.ModbusMap.Fixed;
 import bufferstop.model.ModbusMap.Table;
 import bufferstop.model.Position;
 import java.util.ArrayList;
@@ -39,7 +39,7 @@ final class Placement {
       boolean open = entry.address() == ModbusMap.AUTO;
       placed.add(open || claim(entry) ? entry : null);
     }
-    map.gaps().forEach(this::claim);
+    map.fixed().forEach(this::claim);
     int[] next = new int[Table.values().length];
     for (int i = 0; i < placed.size(); i++) {
       Entry entry = placed.get(i);
@@ -92,10 +92,15 @@ final class Placement {
         entry.bit());
   }
 
-  private void claim(Gap gap) {
+  private void claim(Fixed fixed) {
     claim(
-        gap.table(),
-        new Taken("a gap", gap.address(), gap.size(), 0xFFFF, gap.position()),
+        fixed.table(),
+        new Taken(
+            fixed.words().isEmpty() ? "a gap" : "what never changes",
+            fixed.address(),
+            fixed.size(),
+            0xFFFF,
+            fixed.position()),
         ModbusMap.WHOLE);
   }
 

@@ -67,7 +67,7 @@ public final class RemoteDevice implements AutoCloseable {
     this.polling = map.polling();
     this.source = source;
     reads =
-        AddressRow.of(read, map.gaps(), MOST_READ_BITS, MOST_READ_REGISTERS).stream()
+        AddressRow.of(read, map.fixed(), MOST_READ_BITS, MOST_READ_REGISTERS).stream()
             .map(row -> new ReadRow(row, read))
             .toArray(ReadRow[]::new);
     writes =

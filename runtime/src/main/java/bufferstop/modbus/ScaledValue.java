@@ -4,8 +4,8 @@ import bufferstop.model.ModbusMap.Scale;
 import bufferstop.model.Type;
 
 /**
- * A quantity as a whole number of steps: value = number x factor. The value nearest to a number is
- * meant when reading (a tie goes to the even number); outside the bounds the sentinel shows, or the
+ * A quantity as a number of steps: value = number x factor. Of whole steps the nearest is meant
+ * when reading (a tie goes to the even number); outside the bounds the sentinel shows, or the
  * number of the nearer bound. TIME counts in milliseconds. Pure functions.
  */
 final class ScaledValue {
@@ -19,18 +19,28 @@ final class ScaledValue {
   ScaledValue(Type type, Scale scale) {
     this.type = type;
     this.scale = scale;
-    least = Math.rint(scale.least() / scale.factor());
-    greatest = Math.rint(scale.greatest() / scale.factor());
+    least = steps(scale.least());
+    greatest = steps(scale.greatest());
   }
 
   /** The number for a cell. */
   long number(long bits) {
-    double number = Math.rint(value(bits) / scale.factor());
+    double number = steps(value(bits));
     boolean within = number >= least && number <= greatest; // FALSE for NaN
     if (!within && scale.sentinel() != null) {
       return scale.sentinel();
     }
-    return Double.isNaN(number) ? 0 : (long) Math.max(least, Math.min(greatest, number));
+    double shown = Double.isNaN(number) ? 0 : Math.max(least, Math.min(greatest, number));
+    return isReal() ? Float.floatToIntBits((float) shown) : (long) shown;
+  }
+
+  private boolean isReal() {
+    return scale.as() == Type.REAL;
+  }
+
+  private double steps(double value) {
+    double steps = value / scale.factor();
+    return isReal() ? steps : Math.rint(steps);
   }
 
   /**
@@ -40,12 +50,13 @@ final class ScaledValue {
    * @throws Refusal when it is the sentinel, out of bounds, or between two values of an integer
    */
   long bits(long raw) throws Refusal {
-    long number = RegisterCode.bits(raw, scale.as());
-    boolean sentinel = scale.sentinel() != null && scale.sentinel() == number;
+    long encoded = RegisterCode.bits(raw, scale.as());
+    double number = isReal() ? Double.longBitsToDouble(encoded) : encoded;
+    boolean sentinel = scale.sentinel() != null && scale.sentinel() == encoded;
     double value = number * scale.factor();
     boolean within = number >= least && number <= greatest;
     Refusal.unless(
-        within && !sentinel && RegisterCode.fits(number, scale.as()), Refusal.DEVICE_FAILURE);
+        within && !sentinel && RegisterCode.fits(encoded, scale.as()), Refusal.DEVICE_FAILURE);
     if (type == Type.REAL) {
       return Double.doubleToLongBits((float) value);
     }

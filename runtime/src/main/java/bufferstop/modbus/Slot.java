@@ -3,7 +3,7 @@ package bufferstop.modbus;
 import bufferstop.model.Serving.Sections;
 
 /** Some neighbouring addresses of a table that belong together: what stands there, resolved. */
-abstract sealed class Slot permits ValueSlot, BitsSlot, TextSlot, GapSlot {
+abstract sealed class Slot permits ValueSlot, BitsSlot, TextSlot, FixedSlot {
   /** What is no cell. */
   static final int NO_CELL = -1;
 

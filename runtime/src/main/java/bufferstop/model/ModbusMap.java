@@ -10,7 +10,9 @@ import java.util.List;
  * @param port 0 to 65535; 0 asks the system for a free one; -1 when there is no host
  * @param unit unit identifier, 0 to 255
  * @param entries in file order; without overlaps once they are linked
- * @param gaps addresses that may be read as 0 although nothing stands there
+ * @param fixed addresses that hold what never changes, or nothing and read 0
+ * @param meter what a unit shows of a meter by the rules of SunSpec, which give its entries; else
+ *     null
  * @param serving how clients are treated; of a further unit that of its face
  * @param polling how the device is asked whose map this is, of the faces field and plc
  */
@@ -20,7 +22,8 @@ public record ModbusMap(
     int port,
     int unit,
     List<Entry> entries,
-    List<Gap> gaps,
+    List<Fixed> fixed,
+    SunSpecMeter meter,
     Serving serving,
     Polling polling,
     Position position) {
@@ -37,7 +40,7 @@ public record ModbusMap(
   /** A map without gaps that serves whoever comes. */
   public ModbusMap(
       String name, String host, int port, int unit, List<Entry> entries, Position position) {
-    this(name, host, port, unit, entries, List.of(), Serving.STANDARD, position);
+    this(name, host, port, unit, entries, List.of(), null, Serving.STANDARD, position);
   }
 
   /** A map that is served. */
@@ -47,10 +50,11 @@ public record ModbusMap(
       int port,
       int unit,
       List<Entry> entries,
-      List<Gap> gaps,
+      List<Fixed> fixed,
+      SunSpecMeter meter,
       Serving serving,
       Position position) {
-    this(name, host, port, unit, entries, gaps, serving, Polling.STANDARD, position);
+    this(name, host, port, unit, entries, fixed, meter, serving, Polling.STANDARD, position);
   }
 
   /** The face it belongs to: its name up to the first dot. */
@@ -71,7 +75,12 @@ public record ModbusMap(
 
   /** The same map with other entries. */
   public ModbusMap with(List<Entry> linked) {
-    return new ModbusMap(name, host, port, unit, linked, gaps, serving, polling, position);
+    return with(linked, fixed);
+  }
+
+  /** The same map with other contents. */
+  public ModbusMap with(List<Entry> linked, List<Fixed> fixed) {
+    return new ModbusMap(name, host, port, unit, linked, fixed, meter, serving, polling, position);
   }
 
   /**
@@ -144,7 +153,7 @@ public record ModbusMap(
   /**
    * A quantity as a whole number: value = number x factor.
    *
-   * @param as integer type of the number, which decides its registers
+   * @param as integer type of the number, or REAL, which decides its registers
    * @param factor what one step of the number is worth, in the value's unit (TIME: milliseconds);
    *     above 0
    * @param least least value shown and taken
@@ -152,7 +161,12 @@ public record ModbusMap(
    * @param sentinel the number that stands for a value outside those bounds, in the encoding of
    *     {@code as}; null when such a value shows as the nearer bound
    */
-  public record Scale(Type as, double factor, double least, double greatest, Long sentinel) {}
+  public record Scale(Type as, double factor, double least, double greatest, Long sentinel) {
+
+    /** A REAL of the same value. */
+    public static final Scale AS_REAL =
+        new Scale(Type.REAL, 1, -Float.MAX_VALUE, Float.MAX_VALUE, null);
+  }
 
   /**
    * How a value lies in its registers.
@@ -226,12 +240,19 @@ public record ModbusMap(
   }
 
   /**
-   * Addresses that read 0 and take no write.
+   * Addresses that hold what never changes and take no write.
    *
    * @param address first one
    * @param size how many
+   * @param words what stands there from the first on, 16 bits each, zeros behind them
    */
-  public record Gap(Table table, int address, int size, Position position) {}
+  public record Fixed(Table table, int address, int size, List<Integer> words, Position position) {
+
+    /** A gap: it reads 0. */
+    public static Fixed gap(Table table, int address, int size, Position position) {
+      return new Fixed(table, address, size, List.of(), position);
+    }
+  }
 
   /**
    * Registers a value takes: BOOL (0 or 1) and types up to 16 bits one, 32-bit types two, 64-bit

@@ -1,6 +1,7 @@
 package bufferstop.report;
 
 import bufferstop.model.Project;
+import bufferstop.scenario.AlarmSummary;
 import bufferstop.scenario.BypassCount;
 import bufferstop.scenario.ExpectationResult;
 import bufferstop.scenario.ScenarioResult;
@@ -82,11 +83,41 @@ final class ResultsJson {
       json.writeEndObject();
     }
     json.writeEndArray();
+    alarms(result.alarms());
     json.writeArrayFieldStart("expectations");
     for (ExpectationResult expectation : result.expectations()) {
       expectation(expectation);
     }
     json.writeEndArray();
+    json.writeEndObject();
+  }
+
+  private void alarms(AlarmSummary alarms) throws IOException {
+    json.writeObjectFieldStart("alarms");
+    json.writeNumberField("floods", alarms.floods());
+    json.writeNumberField("flood_ms", alarms.floodMicros() / MICROS_PER_MILLI);
+    json.writeArrayFieldStart("counts");
+    for (AlarmSummary.Count count : alarms.counts()) {
+      json.writeStartObject();
+      json.writeStringField("alarm", count.name());
+      json.writeNumberField("activations", count.activations());
+      json.writeBooleanField("standing", count.standing());
+      json.writeBooleanField("chattering", count.chattering());
+      json.writeBooleanField("stale", count.stale());
+      json.writeEndObject();
+    }
+    json.writeEndArray();
+    json.writeArrayFieldStart("events");
+    for (AlarmSummary.Event event : alarms.events()) {
+      json.writeStartObject();
+      json.writeNumberField("at_ms", (double) event.atMicros() / MICROS_PER_MILLI);
+      json.writeNumberField("scan", event.scan());
+      json.writeStringField("alarm", event.alarm());
+      json.writeStringField("event", event.what());
+      json.writeEndObject();
+    }
+    json.writeEndArray();
+    json.writeNumberField("events_left_out", alarms.eventsLeftOut());
     json.writeEndObject();
   }
 

@@ -57,6 +57,7 @@ public final class VerdictText {
       out.append("  inconclusive: ").append(note).append('\n');
     }
     out.append(bypasses(result.bypasses()));
+    out.append(AlarmText.faults(result.alarms()));
     return out.toString();
   }
 

@@ -1,5 +1,6 @@
 package bufferstop.rig;
 
+import bufferstop.scenario.AlarmSummary.Count;
 import java.util.ArrayDeque;
 import java.util.Arrays;
 import java.util.Comparator;
@@ -14,7 +15,7 @@ import java.util.stream.IntStream;
  * minutes and ends when fewer than five came in ten minutes, stale is active for more than a day.
  * They are made for people at their posts; here they judge the design of the alarms.
  */
-public final class AlarmFigures {
+final class AlarmFigures {
   private static final long MINUTE = 60_000_000L;
   private static final long WINDOW = 10 * MINUTE;
   private static final long DAY = 24 * 60 * MINUTE;
@@ -35,18 +36,9 @@ public final class AlarmFigures {
   private long floodSince;
 
   /**
-   * One alarm at the end of a run.
-   *
-   * @param activations how often it became active
-   * @param standing whether it is active at the end
-   */
-  public record Figure(
-      String name, int activations, boolean standing, boolean chattering, boolean stale) {}
-
-  /**
    * @param names of the alarms, by number
    */
-  public AlarmFigures(List<String> names) {
+  AlarmFigures(List<String> names) {
     this.names = List.copyOf(names);
     activations = new int[names.size()];
     activeSince = new long[names.size()];
@@ -57,7 +49,7 @@ public final class AlarmFigures {
   }
 
   /** An alarm becomes active. */
-  public void raised(int alarm, long nowMicros) {
+  void raised(int alarm, long nowMicros) {
     pass(nowMicros);
     activations[alarm]++;
     activeSince[alarm] = nowMicros;
@@ -76,7 +68,7 @@ public final class AlarmFigures {
   }
 
   /** An alarm is active no more. */
-  public void returned(int alarm, long nowMicros) {
+  void returned(int alarm, long nowMicros) {
     pass(nowMicros);
     stale[alarm] |= isStale(alarm, nowMicros);
     activeSince[alarm] = -1;
@@ -98,13 +90,13 @@ public final class AlarmFigures {
   }
 
   /** The figures of the alarms that were active, the most frequent first. */
-  public List<Figure> at(long endMicros) {
+  List<Count> at(long endMicros) {
     pass(endMicros);
     return IntStream.range(0, names.size())
         .filter(i -> activations[i] > 0)
         .mapToObj(
             i ->
-                new Figure(
+                new Count(
                     names.get(i),
                     activations[i],
                     activeSince[i] >= 0,
@@ -115,12 +107,12 @@ public final class AlarmFigures {
   }
 
   /** How many floods began. */
-  public int floods() {
+  int floods() {
     return floods;
   }
 
   /** How long floods lasted altogether, up to a moment. */
-  public long floodMicros(long endMicros) {
+  long floodMicros(long endMicros) {
     pass(endMicros);
     return flooding ? floodMicros + endMicros - floodSince : floodMicros;
   }

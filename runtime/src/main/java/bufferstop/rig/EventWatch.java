@@ -11,8 +11,8 @@ import java.util.List;
 import java.util.function.BiConsumer;
 
 /**
- * Tells what happens in an image from scan to scan: steps that begin, trips, alarms, hazards, nodes
- * and supplies that are lost. Allocates only when something happens.
+ * Tells what happens in an image from scan to scan: steps that begin, trips, hazards, nodes and
+ * supplies that are lost. Allocates only when something happens.
  */
 final class EventWatch {
 
@@ -53,10 +53,6 @@ final class EventWatch {
         String name = sequence.name() + "." + step.name();
         watch(name + ".X", "step " + name, "", List.of());
       }
-    }
-    for (Controller.Alarm alarm : project.controller().alarms()) {
-      String name = "alarm " + alarm.name();
-      watch("alarms." + alarm.name() + ".active", name, name + " is gone", List.of());
     }
     for (Field.Node node : project.field().nodes()) {
       String name = "node " + node.name();

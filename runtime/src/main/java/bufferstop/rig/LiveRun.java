@@ -19,6 +19,8 @@ import bufferstop.model.Symbol;
 import bufferstop.model.Values;
 import bufferstop.plant.FaultPanel;
 import bufferstop.plant.PlantFailure;
+import bufferstop.scenario.AlarmSummary;
+import bufferstop.scenario.BypassCount;
 import bufferstop.scenario.DeedText;
 import bufferstop.scenario.Target.Prepared;
 import java.io.IOException;
@@ -288,6 +290,16 @@ public final class LiveRun implements AutoCloseable {
   /** Asks the scan to end; any thread. */
   public void stop() {
     stopping = true;
+  }
+
+  /** What alarms did so far; only after the scan has ended, or asked between scans. */
+  public AlarmSummary alarms() {
+    return trace.alarms();
+  }
+
+  /** What came of bypasses so far; likewise. */
+  public List<BypassCount> bypasses() {
+    return trace.bypasses();
   }
 
   /** Counts for the status line; histograms only after the scan has ended. */

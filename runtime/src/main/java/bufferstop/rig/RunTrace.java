@@ -5,6 +5,8 @@ import bufferstop.model.Scenario.Deed;
 import bufferstop.model.Symbol;
 import bufferstop.model.SystemCells;
 import bufferstop.model.Values;
+import bufferstop.scenario.AlarmSummary;
+import bufferstop.scenario.BypassCount;
 import bufferstop.scenario.DeedText;
 import bufferstop.scenario.Target.Happening;
 import bufferstop.scenario.Target.Prepared;
@@ -22,6 +24,8 @@ final class RunTrace implements AutoCloseable {
   private final TraceWriter trace;
   private final Happenings happenings = new Happenings();
   private final EventWatch events;
+  private final AlarmWatch alarms;
+  private List<BypassCount> earlierBypasses = List.of(); // before the last restart
   private boolean errorTold;
 
   /**
@@ -43,6 +47,8 @@ final class RunTrace implements AutoCloseable {
     }
     events = new EventWatch(rig.project(), rig.layout(), happenings::add);
     events.start(rig.engine().cells());
+    alarms = new AlarmWatch(rig.project().controller().alarms(), rig.layout(), happenings::add);
+    alarms.start(rig.engine().cells(), 0);
   }
 
   /** Every value by cell; what the program says of an output apart from what the field is given. */
@@ -80,6 +86,7 @@ final class RunTrace implements AutoCloseable {
     long now = rig.engine().nowMicros();
     trace.scan(now / rig.project().periodMicros(), rig.engine().cells());
     events.observe(rig.engine().cells(), now);
+    alarms.observe(rig.engine().cells(), now, rig.engine().scans() - 1);
     if (!errorTold && rig.engine().cells()[SystemCells.ERRORS] != 0) {
       errorTold = true;
       happenings.add(now, "error: " + rig.firstError());
@@ -88,6 +95,21 @@ final class RunTrace implements AutoCloseable {
 
   List<Happening> lastHappenings() {
     return happenings.last();
+  }
+
+  /** What alarms did so far. */
+  AlarmSummary alarms() {
+    return alarms.summary(Math.max(0, rig.engine().nowMicros()));
+  }
+
+  /** What came of bypasses so far, over all restarts. */
+  List<BypassCount> bypasses() {
+    List<BypassCount> now = rig.bypasses();
+    List<BypassCount> all = new ArrayList<>();
+    for (int i = 0; i < now.size(); i++) {
+      all.add(earlierBypasses.isEmpty() ? now.get(i) : now.get(i).and(earlierBypasses.get(i)));
+    }
+    return List.copyOf(all);
   }
 
   long crc() {
@@ -125,6 +147,7 @@ final class RunTrace implements AutoCloseable {
     private void done() {
       if (tellsAll) {
         events.start(rig.engine().cells());
+        alarms.start(rig.engine().cells(), nextMicros());
       }
     }
 
@@ -135,6 +158,7 @@ final class RunTrace implements AutoCloseable {
     @Override
     public void begin() {
       tell(nextMicros(), text);
+      earlierBypasses = tellsAll ? bypasses() : earlierBypasses;
       inner.begin();
       done();
     }

@@ -12,6 +12,7 @@ import bufferstop.model.Scenario;
 import bufferstop.model.Scope;
 import bufferstop.plant.FieldRun;
 import bufferstop.plant.PlantCatalog;
+import bufferstop.scenario.AlarmSummary;
 import bufferstop.scenario.BypassCount;
 import bufferstop.scenario.Target;
 import bufferstop.st.Expression;
@@ -123,7 +124,12 @@ public final class VirtualRig implements Target, AutoCloseable {
 
   @Override
   public List<BypassCount> bypasses() {
-    return rig.bypasses();
+    return trace.bypasses();
+  }
+
+  @Override
+  public AlarmSummary alarms() {
+    return trace.alarms();
   }
 
   @Override

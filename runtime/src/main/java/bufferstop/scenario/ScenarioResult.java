@@ -13,6 +13,7 @@ import java.util.Map;
  * @param wallNanos time it took
  * @param notes what did not happen as planned: a trigger that never fired
  * @param bypasses of every cause that can be bypassed
+ * @param alarms what they did
  */
 public record ScenarioResult(
     Scenario scenario,
@@ -23,7 +24,8 @@ public record ScenarioResult(
     String traceSha256,
     List<ExpectationResult> expectations,
     List<String> notes,
-    List<BypassCount> bypasses) {
+    List<BypassCount> bypasses,
+    AlarmSummary alarms) {
 
   /** For each unit the expectation with the smallest margin, in the order in which units appear. */
   public List<ExpectationResult> smallestMargins() {

@@ -79,6 +79,7 @@ public final class ScenarioRun {
         target.traceSha256(),
         List.copyOf(results),
         notes,
-        target.bypasses());
+        target.bypasses(),
+        target.alarms());
   }
 }

@@ -42,6 +42,11 @@ public interface Target {
     return List.of();
   }
 
+  /** What alarms did so far. */
+  default AlarmSummary alarms() {
+    return AlarmSummary.NONE;
+  }
+
   /** Identity of the run so far, lower-case hex; the run ends with it. */
   String traceSha256();
 

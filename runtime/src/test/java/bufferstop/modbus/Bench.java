@@ -7,7 +7,7 @@ import bufferstop.model.ModbusMap;
 import bufferstop.model.ModbusMap.ByteOrder;
 import bufferstop.model.ModbusMap.Coding;
 import bufferstop.model.ModbusMap.Entry;
-import bufferstop.model.ModbusMap.Gap;
+import bufferstop.model.ModbusMap.Fixed;
 import bufferstop.model.ModbusMap.Table;
 import bufferstop.model.ModbusMap.WordOrder;
 import bufferstop.model.Name;
@@ -36,7 +36,7 @@ final class Bench {
   final OperatorWrites writes = new OperatorWrites(MOST_CELLS);
   private final Layout layout = new Layout();
   private final List<Entry> entries = new ArrayList<>();
-  private final List<Gap> gaps = new ArrayList<>();
+  private final List<Fixed> gaps = new ArrayList<>();
   private final List<Point> operatorPoints = new ArrayList<>();
   private final long[] cells = new long[MOST_CELLS];
   private final Map<Integer, List<Long>> taken = new TreeMap<>();
@@ -103,7 +103,7 @@ final class Bench {
   }
 
   Bench gap(Table table, int address, int size) {
-    gaps.add(new Gap(table, address, size, HERE));
+    gaps.add(Fixed.gap(table, address, size, HERE));
     return this;
   }
 
@@ -152,7 +152,7 @@ final class Bench {
 
   MapImage image() {
     ModbusMap map =
-        new ModbusMap("hmi", "127.0.0.1", 0, UNIT, entries, gaps, Serving.STANDARD, HERE);
+        new ModbusMap("hmi", "127.0.0.1", 0, UNIT, entries, gaps, null, Serving.STANDARD, HERE);
     return MapImage.of(map, layout.field(), operatorPoints);
   }
 

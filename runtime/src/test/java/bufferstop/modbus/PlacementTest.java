@@ -6,7 +6,7 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.ModbusMap;
 import bufferstop.model.ModbusMap.Entry;
-import bufferstop.model.ModbusMap.Gap;
+import bufferstop.model.ModbusMap.Fixed;
 import bufferstop.model.ModbusMap.Table;
 import bufferstop.model.ModbusMap.WordOrder;
 import bufferstop.model.Name;
@@ -23,7 +23,7 @@ class PlacementTest {
   private static final Table HOLDING = Table.HOLDING_REGISTER;
 
   private final List<Entry> entries = new ArrayList<>();
-  private final List<Gap> gaps = new ArrayList<>();
+  private final List<Fixed> gaps = new ArrayList<>();
 
   private PlacementTest entry(Table table, int address, Type type) {
     Name name = new Name("p" + entries.size(), HERE);
@@ -36,7 +36,8 @@ class PlacementTest {
   }
 
   private List<Integer> addresses() {
-    ModbusMap map = new ModbusMap("hmi", "127.0.0.1", 0, 1, entries, gaps, Serving.STANDARD, HERE);
+    ModbusMap map =
+        new ModbusMap("hmi", "127.0.0.1", 0, 1, entries, gaps, null, Serving.STANDARD, HERE);
     Diagnostics problems = new Diagnostics();
     List<Entry> placed = new Placement(map, problems).place(entries);
     assertFalse(problems.hasErrors(), problems.sorted()::toString);
@@ -60,7 +61,7 @@ class PlacementTest {
   void whatIsTakenIsPassedOver() {
     entry(HOLDING, 0, Type.UINT).auto(HOLDING, Type.UDINT).auto(HOLDING, Type.UINT);
     entry(HOLDING, 2, Type.UINT);
-    gaps.add(new Gap(HOLDING, 5, 2, HERE));
+    gaps.add(Fixed.gap(HOLDING, 5, 2, HERE));
     // 1 alone is too narrow for two registers, 5 and 6 are a gap
     assertEquals(List.of(0, 3, 7, 2), addresses());
   }

@@ -16,7 +16,7 @@ class AlarmStatesTest {
   // shelving OPC 10000-9, 5.8.17 [re-read, extracts]; delays and deadband B.1.5 [re-read]; what is
   // marked there as a project choice is one here.
 
-  private static SmallController alarm(String options) {
+  static SmallController alarm(String options) {
     return SmallController.of(
             """
             operator: {hot: {type: BOOL}, quiet: {type: BOOL}, ack: {type: BOOL}}
@@ -34,7 +34,7 @@ class AlarmStatesTest {
   }
 
   /** Plays events, 100 ms apart; {@code +60000} lets so many milliseconds pass. */
-  private static String states(SmallController on, String events) {
+  static String states(SmallController on, String events) {
     List<String> seen = new ArrayList<>();
     long now = 100;
     for (String event : events.split(" ")) {

@@ -7,6 +7,7 @@ import bufferstop.model.Position;
 import bufferstop.model.Project;
 import bufferstop.model.Scenario;
 import bufferstop.model.SourceText;
+import bufferstop.scenario.AlarmSummary;
 import bufferstop.scenario.BypassCount;
 import bufferstop.scenario.ExpectationResult;
 import bufferstop.scenario.ScenarioResult;
@@ -67,7 +68,15 @@ final class Results {
         "cd34",
         List.of(expectations),
         verdict == Verdict.INCONCLUSIVE ? List.of("the trigger never came") : List.of(),
-        List.of(new BypassCount("line_stop", "chain_open", 2, 1)));
+        List.of(new BypassCount("line_stop", "chain_open", 2, 1)),
+        new AlarmSummary(
+            List.of(
+                new AlarmSummary.Count("pit_slow", 3, true, true, false),
+                new AlarmSummary.Count("horn", 1, false, false, false)),
+            1,
+            2_000_000,
+            List.of(new AlarmSummary.Event(500_000, 50, "pit_slow", "comes")),
+            0));
   }
 
   static ExpectationResult expectation(String text, Verdict verdict, Double margin, long atMicros) {

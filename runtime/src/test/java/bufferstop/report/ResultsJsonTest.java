@@ -159,4 +159,19 @@ class ResultsJsonTest {
       assertEquals(1, files.count());
     }
   }
+
+  @Test
+  void tellsOfAlarmsWhatTheyDid() throws IOException {
+    Map<?, ?> scenario = scenario(written("a", Results.scenario("n", "f", 1, Verdict.PASSED)), 0);
+    Map<?, ?> alarms = (Map<?, ?>) scenario.get("alarms");
+    assertEquals(1, alarms.get("floods"));
+    assertEquals(2000, alarms.get("flood_ms"));
+    assertEquals(0, alarms.get("events_left_out"));
+    assertEquals(
+        "[{alarm=pit_slow, activations=3, standing=true, chattering=true, stale=false},"
+            + " {alarm=horn, activations=1, standing=false, chattering=false, stale=false}]",
+        alarms.get("counts").toString());
+    assertEquals(
+        "[{at_ms=500.0, scan=50, alarm=pit_slow, event=comes}]", alarms.get("events").toString());
+  }
 }

@@ -2,6 +2,7 @@ package bufferstop.rig;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
+import bufferstop.scenario.AlarmSummary;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
@@ -21,7 +22,7 @@ class AlarmFiguresTest {
 
   private String at(long second) {
     StringBuilder out = new StringBuilder();
-    for (AlarmFigures.Figure figure : figures.at(second * SECOND)) {
+    for (AlarmSummary.Count figure : figures.at(second * SECOND)) {
       out.append(figure.name()).append(figure.activations());
       out.append(figure.standing() ? " standing" : "");
       out.append(figure.chattering() ? " chattering" : "");

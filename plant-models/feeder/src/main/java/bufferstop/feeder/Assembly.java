@@ -85,11 +85,13 @@ final class Assembly {
     }
     lines();
     shape.nodes().forEach((name, node) -> parts.add(new NodePart(circuit, name, node)));
+    Balance balance = new Balance(circuit);
+    parts.add(balance);
     Coordination coordination =
         new Coordination(tree, devices, conductors, settings.number("grading_interval"));
     coordination.warn(problems);
     return new FeederPlant(
-        new Feeder(circuit, sourcePart, parts, loadParts, relayParts, meterParts, draws),
+        new Feeder(circuit, sourcePart, parts, loadParts, relayParts, meterParts, balance, draws),
         coordination);
   }
 

@@ -13,6 +13,7 @@ final class Feeder {
   private final LoadPart[] loads;
   private final RelayPart[] relays;
   private final MeterPart[] meters;
+  private final Balance balance;
   private final Draws draws;
   private final int[] contacts; // inputs that are BOOL
   private final boolean[] held; // what they were
@@ -25,6 +26,7 @@ final class Feeder {
       List<LoadPart> loads,
       List<RelayPart> relays,
       List<MeterPart> meters,
+      Balance balance,
       Draws draws) {
     this.circuit = circuit;
     this.source = source;
@@ -32,6 +34,7 @@ final class Feeder {
     this.loads = loads.toArray(LoadPart[]::new);
     this.relays = relays.toArray(RelayPart[]::new);
     this.meters = meters.toArray(MeterPart[]::new);
+    this.balance = balance;
     this.draws = draws;
     var inputs = circuit.ports.inputs();
     contacts =
@@ -94,6 +97,7 @@ final class Feeder {
     for (int i = 0; i < meters.length; i++) {
       meters[i].tick();
     }
+    balance.tick();
   }
 
   private boolean isAsked(double[] in) {

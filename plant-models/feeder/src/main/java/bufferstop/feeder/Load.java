@@ -31,6 +31,7 @@ final class Load {
   private boolean on = true;
   private boolean connected = true; // a motor's contactor
   private double dcAmperes;
+  private double taken = 1; // share of its power that its port asks for
   private double cooled; // 0 warm to 1 cold
   private double re; // admittance a leg at nominal voltage, now
   private double im;
@@ -62,8 +63,11 @@ final class Load {
   }
 
   /** Whether its ports say something other than before that is worth noticing. */
-  boolean asks(boolean on, double dcAmperes) {
+  boolean asks(boolean on, double dcAmperes, double taken) {
     if (on != this.on) {
+      return true;
+    }
+    if (taken != this.taken && (Math.abs(taken - this.taken) > NOTICED || taken == 0)) {
       return true;
     }
     return data.hasDcPort()
@@ -80,8 +84,9 @@ final class Load {
   }
 
   /** Takes what its ports say; returns whether the equations must be made anew. */
-  boolean command(boolean on, double dcAmperes) {
-    if (asks(on, dcAmperes)) {
+  boolean command(boolean on, double dcAmperes, double taken) {
+    if (asks(on, dcAmperes, taken)) {
+      this.taken = Math.max(0, taken);
       this.dcAmperes = Math.abs(dcAmperes); // either way round, a rectifier only gives
     }
     if (on == this.on) {
@@ -145,8 +150,8 @@ final class Load {
       return;
     }
     double scale = data.hasDcPort() ? data.shareOfDc(dcAmperes) : 1 + (data.pickUp() - 1) * cooled;
-    re = nominalRe * scale;
-    im = nominalIm * scale;
+    re = nominalRe * scale * taken;
+    im = nominalIm * scale * taken;
   }
 
   /** Whether the equations hold so little of it that they should be made anew. */
@@ -349,6 +354,7 @@ final class Load {
     for (double each :
         new double[] {
           dcAmperes,
+          taken,
           cooled,
           re,
           im,
@@ -373,6 +379,7 @@ final class Load {
     on = from.readBoolean();
     connected = from.readBoolean();
     dcAmperes = from.readDouble();
+    taken = from.readDouble();
     cooled = from.readDouble();
     re = from.readDouble();
     im = from.readDouble();

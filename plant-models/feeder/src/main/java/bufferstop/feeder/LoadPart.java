@@ -10,6 +10,7 @@ final class LoadPart implements Part {
   private final Load load;
   private final int on;
   private final int dcAmperes; // -1 without a port
+  private final int share; // -1 without a port
   private final int volts;
   private final int amperes;
   private final int watts;
@@ -27,6 +28,9 @@ final class LoadPart implements Part {
     on = ports.command(head + ".on", "Its own switch is closed", true);
     dcAmperes =
         dc ? ports.amount(head + ".dc_amperes", "A", "Direct current drawn from it", 0) : -1;
+    boolean constant = dc || load.data.kind() == LoadData.Kind.MOTOR;
+    share =
+        constant ? -1 : ports.amount(head + ".share", "", "Share of its power that it takes", 1);
     volts = ports.quantity(head + ".volts", "V", "Voltage across it, mean of its phases");
     amperes = ports.quantity(head + ".amperes", "A", "Fundamental current of a phase");
     watts = ports.quantity(head + ".watts", "W", "Fundamental power");
@@ -38,12 +42,20 @@ final class LoadPart implements Part {
 
   /** Whether its ports ask for something new. */
   boolean asks(double[] in) {
-    return load.asks(in[on] != 0, dcAmperes < 0 ? 0 : in[dcAmperes]);
+    return load.asks(in[on] != 0, dcAmperes(in), share(in));
+  }
+
+  private double dcAmperes(double[] in) {
+    return dcAmperes < 0 ? 0 : in[dcAmperes];
+  }
+
+  private double share(double[] in) {
+    return share < 0 ? 1 : in[share];
   }
 
   @Override
   public void before(double[] in) {
-    if (load.command(in[on] != 0, dcAmperes < 0 ? 0 : in[dcAmperes])) {
+    if (load.command(in[on] != 0, dcAmperes(in), share(in))) {
       circuit.network.change();
     }
     moved = load.step(circuit.seconds);

@@ -25,7 +25,9 @@ final class Meter {
   private static final int P = 10;
   private static final int P1 = 11;
   private static final int Q1 = 12;
-  private static final int COUNT = 13;
+  private static final int LINES = 13; // squares of the voltages ab, bc, ca
+  private static final double LIVE = 1; // V^2
+  private static final int COUNT = 16;
 
   private final int node;
   private final Load load; // else null
@@ -92,8 +94,12 @@ final class Meter {
         sums[i] += now[i] * pending;
       }
       boolean counts = Math.sqrt(now[IE]) >= starting;
-      registers.add(counts ? now[P] : 0, counts ? now[Q1] : 0, pending);
-      demand.add(counts ? Math.max(0, now[P]) : 0, pending, now[VE] > 1);
+      registers.add(
+          counts ? now[P] : 0,
+          counts ? now[Q1] : 0,
+          counts ? wires() * Math.sqrt(now[VE] * now[IE]) : 0,
+          pending);
+      demand.add(counts ? Math.max(0, now[P]) : 0, pending, now[VE] > LIVE);
       pending = 0;
     }
   }
@@ -110,6 +116,7 @@ final class Meter {
     now[VE1] = effective(v, at);
     now[IE1] = effectiveCurrent(i, at);
     now[VE] = now[VE1];
+    addLines(v, at);
     now[IE] = now[IE1];
     for (int p = first; p <= last; p++) {
       int a = at + 2 * p;
@@ -155,12 +162,28 @@ final class Meter {
     int at = Phasors.VECTOR * node;
     now[VE] += effective(v, at);
     now[IE] += effectiveCurrent(current, at);
+    addLines(v, at);
     for (int p = first; p <= last; p++) {
       int a = at + 2 * p;
       now[P] += v[a] * current[a] + v[a + 1] * current[a + 1];
       now[V + p] += Phasors.square(v, a);
       now[I + p] += Phasors.square(current, a);
     }
+  }
+
+  private void addLines(double[] v, int at) {
+    for (int p = first; p <= last && last > first; p++) {
+      now[LINES + p] += lineSquare(v, at, p);
+    }
+  }
+
+  /** Square of the voltage from a phase to the next. */
+  private static double lineSquare(double[] v, int at, int p) {
+    int a = at + 2 * p;
+    int b = at + 2 * ((p + 1) % 3);
+    double x = v[a] - v[b];
+    double y = v[a + 1] - v[b + 1];
+    return x * x + y * y;
   }
 
   /** Square of Ve: (3 sum of phase squares + sum of line squares) / 18; of one phase its own. */
@@ -171,12 +194,8 @@ final class Meter {
     double phases = 0;
     double lines = 0;
     for (int p = 0; p < 3; p++) {
-      int a = at + 2 * p;
-      int b = at + 2 * ((p + 1) % 3);
-      phases += Phasors.square(v, a);
-      double x = v[a] - v[b];
-      double y = v[a + 1] - v[b + 1];
-      lines += x * x + y * y;
+      phases += Phasors.square(v, at + 2 * p);
+      lines += lineSquare(v, at, p);
     }
     return (3 * phases + lines) / 18;
   }
@@ -206,6 +225,34 @@ final class Meter {
 
   double amperes(int p) {
     return Math.sqrt(shown[I + p]);
+  }
+
+  /** Mean of its phases, V. */
+  double meanVolts() {
+    double sum = 0;
+    for (int p = first; p <= last; p++) {
+      sum += volts(p);
+    }
+    return sum / (last - first + 1);
+  }
+
+  /** Sum of its phases, A. */
+  double totalAmperes() {
+    return amperes(0) + amperes(1) + amperes(2);
+  }
+
+  /** rms from a phase to the next, V; 0 on a single phase. */
+  double lineVolts(int p) {
+    return Math.sqrt(shown[LINES + p]);
+  }
+
+  double meanLineVolts() {
+    return (lineVolts(0) + lineVolts(1) + lineVolts(2)) / 3;
+  }
+
+  /** No voltage worth the name over the last window. */
+  boolean powerFailed() {
+    return shown[VE] <= LIVE;
   }
 
   double watts() {

@@ -10,6 +10,11 @@ final class MeterPart implements Part {
   private final Meter meter;
   private final int[] volts = new int[3];
   private final int[] amperes = new int[3];
+  private final int[] lineVolts = new int[3];
+  private final int meanVolts;
+  private final int meanLineVolts;
+  private final int totalAmperes;
+  private final int powerFailed;
   private final int watts;
   private final int fundamentalWatts;
   private final int vars;
@@ -22,6 +27,8 @@ final class MeterPart implements Part {
   private final int hertz;
   private final int imported;
   private final int exported;
+  private final int apparentImported;
+  private final int apparentExported;
   private final int[] reactive = new int[4];
   private final int block;
   private final int sliding;
@@ -40,6 +47,14 @@ final class MeterPart implements Part {
       volts[p] = ports.quantity(head + ".volts_" + phase, "V", "rms over 10 or 12 cycles");
       amperes[p] = ports.quantity(head + ".amperes_" + phase, "A", "rms over 10 or 12 cycles");
     }
+    for (int p = 0; p < 3; p++) {
+      String pair = "abbcca".substring(2 * p, 2 * p + 2);
+      lineVolts[p] = ports.quantity(head + ".volts_" + pair, "V", "Likewise between two phases");
+    }
+    meanVolts = ports.quantity(head + ".volts", "V", "Mean of its phases");
+    meanLineVolts = ports.quantity(head + ".volts_line", "V", "Mean between its phases");
+    totalAmperes = ports.quantity(head + ".amperes", "A", "Sum of its phases");
+    powerFailed = ports.contact(head + ".power_failed", "It has no voltage");
     watts = ports.quantity(head + ".watts", "W", "Active power, negative when exported");
     fundamentalWatts =
         ports.quantity(head + ".fundamental_watts", "W", "Active power, fundamental");
@@ -54,6 +69,10 @@ final class MeterPart implements Part {
     hertz = ports.quantity(head + ".hertz", "Hz", "Frequency");
     imported = ports.quantity(head + ".imported", "Wh", "Active energy imported");
     exported = ports.quantity(head + ".exported", "Wh", "Active energy exported");
+    apparentImported =
+        ports.quantity(head + ".apparent_imported", "VAh", "Apparent energy while importing");
+    apparentExported =
+        ports.quantity(head + ".apparent_exported", "VAh", "Apparent energy while exporting");
     for (int q = 0; q < 4; q++) {
       reactive[q] =
           ports.quantity(head + ".reactive_" + (q + 1), "varh", "Reactive energy, quadrant");
@@ -87,7 +106,12 @@ final class MeterPart implements Part {
     for (int p = 0; p < 3; p++) {
       ports.set(volts[p], meter.volts(p));
       ports.set(amperes[p], meter.amperes(p));
+      ports.set(lineVolts[p], meter.lineVolts(p));
     }
+    ports.set(meanVolts, meter.meanVolts());
+    ports.set(meanLineVolts, meter.meanLineVolts());
+    ports.set(totalAmperes, meter.totalAmperes());
+    ports.set(powerFailed, meter.powerFailed());
     ports.set(watts, meter.watts());
     ports.set(fundamentalWatts, meter.fundamentalWatts());
     ports.set(vars, meter.vars());
@@ -101,6 +125,8 @@ final class MeterPart implements Part {
         hertz, meter.volts(0) + meter.volts(1) + meter.volts(2) > 1 ? circuit.source.hertz() : 0);
     ports.set(imported, meter.registers.imported());
     ports.set(exported, meter.registers.exported());
+    ports.set(apparentImported, meter.registers.apparentImported());
+    ports.set(apparentExported, meter.registers.apparentExported());
     for (int q = 0; q < 4; q++) {
       ports.set(reactive[q], meter.registers.reactive(q));
     }

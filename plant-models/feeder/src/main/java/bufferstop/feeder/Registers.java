@@ -14,16 +14,21 @@ final class Registers {
 
   private long imported;
   private long exported;
+  private long apparentImported;
+  private long apparentExported;
   private final long[] reactive = new long[4];
 
   /** Counts a time at constant power. */
-  void add(double watts, double vars, long micros) {
+  void add(double watts, double vars, double voltAmperes, long micros) {
     long energy = Math.round(watts * micros);
     if (energy > 0) {
       imported += energy;
     } else {
       exported -= energy;
     }
+    long apparent = Math.round(voltAmperes * micros);
+    apparentImported += watts >= 0 ? apparent : 0;
+    apparentExported += watts >= 0 ? 0 : apparent;
     int quadrant = watts >= 0 ? vars >= 0 ? 0 : 3 : vars >= 0 ? 1 : 2;
     reactive[quadrant] += Math.round(Math.abs(vars) * micros);
   }
@@ -38,6 +43,16 @@ final class Registers {
     return exported / PER_HOUR;
   }
 
+  /** VAh while active energy is imported. */
+  double apparentImported() {
+    return apparentImported / PER_HOUR;
+  }
+
+  /** VAh while it is exported. */
+  double apparentExported() {
+    return apparentExported / PER_HOUR;
+  }
+
   /** varh of a quadrant. */
   double reactive(int quadrant) {
     return reactive[quadrant] / PER_HOUR;
@@ -46,6 +61,8 @@ final class Registers {
   void save(DataOutput to) throws IOException {
     to.writeLong(imported);
     to.writeLong(exported);
+    to.writeLong(apparentImported);
+    to.writeLong(apparentExported);
     for (long each : reactive) {
       to.writeLong(each);
     }
@@ -54,6 +71,8 @@ final class Registers {
   void restore(DataInput from) throws IOException {
     imported = from.readLong();
     exported = from.readLong();
+    apparentImported = from.readLong();
+    apparentExported = from.readLong();
     for (int i = 0; i < 4; i++) {
       reactive[i] = from.readLong();
     }

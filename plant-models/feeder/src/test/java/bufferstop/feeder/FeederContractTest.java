@@ -7,9 +7,10 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import bufferstop.spi.PlantModel;
 import bufferstop.spi.Port;
+import bufferstop.spi.SplitMix64;
+import bufferstop.testkit.Opened;
 import bufferstop.testkit.PlantContractTest;
 import bufferstop.testkit.SettingsOf;
-import bufferstop.testkit.SplitMix64;
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.DataInputStream;
@@ -111,19 +112,12 @@ class FeederContractTest extends PlantContractTest {
         restored.step(1000, in, b);
         assertArrayEquals(a, b, fault + " at step " + i);
       }
-      assertFalse(bench.happened.isEmpty());
+      assertFalse(bench.happened().isEmpty());
     }
   }
 
   private static FeederPlant unstarted() {
-    return (FeederPlant)
-        new FeederModel()
-            .open(
-                SettingsOf.text(new FeederModel().schema(), Networks.VILLAGE),
-                (at, p, m, e, h) -> {
-                  throw new AssertionError(m);
-                },
-                new SplitMix64(1));
+    return (FeederPlant) Opened.of(new FeederModel(), Networks.VILLAGE).plant();
   }
 
   private static byte[] state(FeederPlant plant) throws IOException {

@@ -83,7 +83,7 @@ class GeneratingSetTest {
   void overloadTripsOnLowFrequency() {
     String heavy = settings("inertia: 0.5\nundervoltage: 0.3\novercurrent: 10");
     Bench bench = new Bench(heavy.replace("power: 21000", "power: 33000")).run(30);
-    assertEquals(81, bench.get("source.cause"), () -> "" + bench.happened);
+    assertEquals(81, bench.get("source.cause"), () -> "" + bench.happened());
   }
 
   @Test

@@ -164,7 +164,7 @@ class MeterTest {
   void registersAddWithoutLoss() {
     Registers registers = new Registers();
     for (int i = 0; i < 36_000; i++) {
-      registers.add(1840, 0, 100_000);
+      registers.add(1840, 0, 0, 100_000);
     }
     assertEquals(1840.0, registers.imported());
     assertEquals(0, registers.exported());
@@ -173,10 +173,10 @@ class MeterTest {
   @Test
   void quadrantsFollowTheSigns() {
     Registers registers = new Registers();
-    registers.add(1, 2, 3_600_000_000L);
-    registers.add(-1, 3, 3_600_000_000L);
-    registers.add(-1, -4, 3_600_000_000L);
-    registers.add(1, -5, 3_600_000_000L);
+    registers.add(1, 2, 6, 3_600_000_000L);
+    registers.add(-1, 3, 7, 3_600_000_000L);
+    registers.add(-1, -4, 8, 3_600_000_000L);
+    registers.add(1, -5, 9, 3_600_000_000L);
     assertEquals(2, registers.reactive(0));
     assertEquals(3, registers.reactive(1));
     assertEquals(4, registers.reactive(2));

@@ -4,12 +4,8 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import bufferstop.spi.Problems;
-import bufferstop.spi.Settings;
-import bufferstop.testkit.ProblemList;
+import bufferstop.testkit.Opened;
 import bufferstop.testkit.ProblemList.Problem;
-import bufferstop.testkit.SettingsOf;
-import bufferstop.testkit.SplitMix64;
 import java.util.ArrayList;
 import java.util.List;
 import org.junit.jupiter.api.Test;
@@ -19,10 +15,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 /** What is wrong with settings is said where it stands, and how to mend it. */
 class OpeningTest {
   private static List<Problem> problems(String settings) {
-    FeederModel model = new FeederModel();
-    ProblemList problems = new ProblemList();
-    model.open(SettingsOf.text(model.schema(), settings), problems, new SplitMix64(1));
-    return problems.all();
+    return Opened.of(new FeederModel(), settings).problems();
   }
 
   @ParameterizedTest(name = "{1} instead of {0}: {3}")
@@ -152,22 +145,9 @@ class OpeningTest {
 
   /** Warnings of settings that can be run. */
   static List<String> warnings(String settings) {
-    List<String> all = new ArrayList<>();
-    FeederModel model = new FeederModel();
-    Problems sink =
-        new Problems() {
-          @Override
-          public void error(Settings at, String p, String message, String expected, String help) {
-            throw new AssertionError(message);
-          }
-
-          @Override
-          public void warning(Settings at, String p, String message, String expected, String help) {
-            all.add(message);
-          }
-        };
-    model.open(SettingsOf.text(model.schema(), settings), sink, new SplitMix64(1));
-    return all;
+    Opened opened = Opened.of(new FeederModel(), settings);
+    assertEquals(List.of(), opened.problems());
+    return opened.warnings();
   }
 
   private static String series(double upstream, double downstream) {

@@ -87,8 +87,8 @@ class RelayTest {
     Bench bench = new Bench(small + fault("abcn", 3000)).fault("f", true).run(0.1);
     assertTrue(bench.get("relay.r1.amperes_a") < 0.75 * 3000, "" + bench.get("relay.r1.amperes_a"));
     assertTrue(bench.get("relay.r1.amperes_a") > 0.1 * 3000);
-    double slow = bench.until("relay.r1.tripping", 1);
-    assertTrue(slow > sound + 0.02, sound + " and " + slow);
+    bench.until("relay.r1.tripping", 1);
+    assertTrue(bench.now() > sound + 0.02, sound + " and " + bench.now());
     Bench light = new Bench(small + fault("abcn", 600)).fault("f", true).run(0.1);
     assertEquals(600, light.get("relay.r1.amperes_a"), 1, "below its limit it is true");
   }
@@ -192,10 +192,9 @@ class RelayTest {
     assertEquals(1, bench.get("breaker.b1.contact_a"));
     assertEquals(0, bench.get("breaker.b1.contact_b"));
     bench.set("breaker.b1.open", 1);
-    double parted = bench.until("breaker.b1.contact_a", 0);
+    bench.until("breaker.b1.contact_a", 0);
     assertEquals(0, bench.get("breaker.b1.contact_b"), "travelling");
-    double open = bench.until("breaker.b1.contact_b", 1);
-    assertEquals(0.010, open - parted, 1e-9);
+    assertEquals(0.010, bench.until("breaker.b1.contact_b", 1), 1e-9);
     assertEquals(1, bench.get("breaker.b1.operations"));
   }
 

@@ -4,10 +4,9 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 
 import bufferstop.spi.PlantModel;
+import bufferstop.testkit.Opened;
 import bufferstop.testkit.PlantContractTest;
-import bufferstop.testkit.ProblemList;
-import bufferstop.testkit.SettingsOf;
-import bufferstop.testkit.SplitMix64;
+import bufferstop.testkit.ProblemList.Problem;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
@@ -61,16 +60,11 @@ class MixerContractTest extends PlantContractTest {
             .replace("high: 50", "high: 70")
             .replace("empty: 0.5", "empty: 80")
             .replace("specific: 1000", "specific: 1000\n  low: 100\n  high: 100");
-    ProblemList problems = new ProblemList();
-    new MixerModel().open(SettingsOf.text(model().schema(), wrong), problems, new SplitMix64(1));
-    assertEquals(3, problems.all().size(), () -> "" + problems.all());
-    ProblemList none = new ProblemList();
+    List<Problem> problems = Opened.of(model(), wrong).problems();
+    assertEquals(3, problems.size(), () -> "" + problems);
     String bare = Bench.SETTINGS.substring(Bench.SETTINGS.indexOf("hopper:"));
-    new MixerModel().open(SettingsOf.text(model().schema(), bare), none, new SplitMix64(1));
-    assertEquals(List.of("a mixer without ingredients"), messages(none));
-  }
-
-  private static List<String> messages(ProblemList problems) {
-    return problems.all().stream().map(ProblemList.Problem::message).toList();
+    List<Problem> none = Opened.of(model(), bare).problems();
+    assertEquals(
+        List.of("a mixer without ingredients"), none.stream().map(Problem::message).toList());
   }
 }

@@ -56,7 +56,7 @@ class MixerTest {
       assertEquals(200_000, all, 1e-6, "after " + second + " s");
     }
     assertTrue(bench.get("spilled") > 1 && bench.get("discharge.delivered") > 1);
-    assertEquals(List.of("spillage_began"), bench.happened.stream().distinct().toList());
+    assertEquals(List.of("spillage_began"), bench.happened().stream().distinct().toList());
   }
 
   /** Empty vessel: T = Ta + P/k (1 - exp(-t k/C)), C/k = 1000 s, with the jacket's lag of 10 s. */

@@ -1,5 +1,7 @@
 package bufferstop.railway;
 
+import bufferstop.spi.SplitMix64;
+import bufferstop.spi.Stateful;
 import java.io.DataInput;
 import java.io.DataOutput;
 import java.io.IOException;
@@ -8,11 +10,11 @@ import java.io.IOException;
  * The moving part of a relay: its contact follows the coil after an operate or a release time, and
  * bounces after closing. A coil that changes back in that time leaves the contact where it was.
  */
-final class Armature {
+final class Armature implements Stateful {
   private final long operateMicros;
   private final long releaseMicros;
   private final long bounceMicros;
-  private final Chance chance;
+  private final SplitMix64 chance;
   private boolean coil;
   private boolean closed;
   private long sinceMicros;
@@ -23,7 +25,7 @@ final class Armature {
     this.operateMicros = operateMicros;
     this.releaseMicros = releaseMicros;
     this.bounceMicros = bounceMicros;
-    chance = new Chance(seed);
+    chance = new SplitMix64(seed);
   }
 
   void start(boolean energised) {
@@ -43,7 +45,7 @@ final class Armature {
       closed = coil;
       bounceEndMicros = nowMicros + bounceMicros;
     }
-    contact = closed && (nowMicros >= bounceEndMicros || chance.share() < 0.5);
+    contact = closed && (nowMicros >= bounceEndMicros || chance.nextDouble() < 0.5);
     return contact;
   }
 
@@ -51,21 +53,23 @@ final class Armature {
     return contact;
   }
 
-  void save(DataOutput to) throws IOException {
+  @Override
+  public void save(DataOutput to) throws IOException {
     to.writeBoolean(coil);
     to.writeBoolean(closed);
     to.writeBoolean(contact);
     to.writeLong(sinceMicros);
     to.writeLong(bounceEndMicros);
-    to.writeLong(chance.state());
+    chance.save(to);
   }
 
-  void restore(DataInput from) throws IOException {
+  @Override
+  public void restore(DataInput from) throws IOException {
     coil = from.readBoolean();
     closed = from.readBoolean();
     contact = from.readBoolean();
     sinceMicros = from.readLong();
     bounceEndMicros = from.readLong();
-    chance.resume(from.readLong());
+    chance.restore(from);
   }
 }

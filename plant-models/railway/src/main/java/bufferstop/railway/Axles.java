@@ -1,5 +1,6 @@
 package bufferstop.railway;
 
+import bufferstop.spi.Stateful;
 import java.io.DataInput;
 import java.io.DataOutput;
 import java.io.IOException;
@@ -10,7 +11,7 @@ import java.util.List;
  * Every axle of every vehicle, evenly spread over its wheelbase: what it conducts from rail to rail
  * in which block, and which counting head it passes.
  */
-final class Axles {
+final class Axles implements Stateful {
   private final Stock stock;
   private final Track track;
   private final int[] vehicle;
@@ -112,14 +113,16 @@ final class Axles {
     return conductance[block];
   }
 
-  void save(DataOutput to) throws IOException {
+  @Override
+  public void save(DataOutput to) throws IOException {
     for (int n = 0; n < segment.length; n++) {
       to.writeInt(segment[n]);
       to.writeDouble(offset[n]);
     }
   }
 
-  void restore(DataInput from) throws IOException {
+  @Override
+  public void restore(DataInput from) throws IOException {
     for (int n = 0; n < segment.length; n++) {
       segment[n] = from.readInt();
       offset[n] = from.readDouble();

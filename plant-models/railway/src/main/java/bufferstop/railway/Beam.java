@@ -1,6 +1,7 @@
 package bufferstop.railway;
 
 import bufferstop.railway.LineData.BeamData;
+import bufferstop.spi.Stateful;
 import java.io.DataInput;
 import java.io.DataOutput;
 import java.io.IOException;
@@ -10,7 +11,7 @@ import java.io.IOException;
  * 6.1, F6.1). It is looked at once a step. A through-beam whose emitter is dead sees something, a
  * reflective head sees nothing (reference 6.3).
  */
-final class Beam {
+final class Beam implements Stateful {
   final BeamData data;
   final Chain chain;
   private final Occupancy occupancy;
@@ -64,12 +65,14 @@ final class Beam {
     return data.gaps() ? Math.min(pulse, pause) : pulse;
   }
 
-  void save(DataOutput to) throws IOException {
+  @Override
+  public void save(DataOutput to) throws IOException {
     to.writeBoolean(dead);
     chain.save(to);
   }
 
-  void restore(DataInput from) throws IOException {
+  @Override
+  public void restore(DataInput from) throws IOException {
     dead = from.readBoolean();
     chain.restore(from);
   }

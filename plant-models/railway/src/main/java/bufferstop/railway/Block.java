@@ -1,6 +1,7 @@
 package bufferstop.railway;
 
 import bufferstop.railway.LineData.BlockData;
+import bufferstop.spi.Stateful;
 import java.io.DataInput;
 import java.io.DataOutput;
 import java.io.IOException;
@@ -10,7 +11,7 @@ import java.io.IOException;
  * through all axles is above its threshold (F6.6); a track circuit's relay is shed while the axles
  * in parallel are no more than the shunt it answers to, and while it has no supply.
  */
-final class Block {
+final class Block implements Stateful {
   final BlockData data;
   final Chain chain;
   private final int number;
@@ -65,13 +66,15 @@ final class Block {
     return chain.given();
   }
 
-  void save(DataOutput to) throws IOException {
+  @Override
+  public void save(DataOutput to) throws IOException {
     to.writeBoolean(blind);
     to.writeBoolean(leaks);
     chain.save(to);
   }
 
-  void restore(DataInput from) throws IOException {
+  @Override
+  public void restore(DataInput from) throws IOException {
     blind = from.readBoolean();
     leaks = from.readBoolean();
     chain.restore(from);

@@ -1,6 +1,7 @@
 package bufferstop.railway;
 
 import bufferstop.railway.LineData.BrakesData;
+import bufferstop.spi.Stateful;
 import java.io.DataInput;
 import java.io.DataOutput;
 import java.io.IOException;
@@ -10,7 +11,7 @@ import java.io.IOException;
  * brakes a vehicle parted from every locomotive brakes by itself. The force builds up and falls
  * evenly and is never more than the rail can take (reference F2.3).
  */
-final class Brakes {
+final class Brakes implements Stateful {
   private final BrakesData data; // null: no vehicle brakes
   private final double adhesion;
   private final double[] limitNewtons;
@@ -86,7 +87,8 @@ final class Brakes {
     return force > 0 ? Math.min(force, adhesion * adhesionShare * kg * Stock.GRAVITY) : 0;
   }
 
-  void save(DataOutput to) throws IOException {
+  @Override
+  public void save(DataOutput to) throws IOException {
     for (int i = 0; i < applied.length; i++) {
       to.writeDouble(applied[i]);
       to.writeDouble(wanted[i]);
@@ -95,7 +97,8 @@ final class Brakes {
     to.writeDouble(adhesionShare);
   }
 
-  void restore(DataInput from) throws IOException {
+  @Override
+  public void restore(DataInput from) throws IOException {
     for (int i = 0; i < applied.length; i++) {
       applied[i] = from.readDouble();
       wanted[i] = from.readDouble();

@@ -1,6 +1,8 @@
 package bufferstop.railway;
 
 import bufferstop.railway.LineData.ChainData;
+import bufferstop.spi.SplitMix64;
+import bufferstop.spi.Stateful;
 import java.io.DataInput;
 import java.io.DataOutput;
 import java.io.IOException;
@@ -9,9 +11,9 @@ import java.io.IOException;
  * From what a sensor sees to what its wire carries: its own delays and jitter, a conditioner, an
  * input. A change shorter than the delay is not reported.
  */
-final class Chain {
+final class Chain implements Stateful {
   private final ChainData data;
-  private final Chance chance;
+  private final SplitMix64 chance;
   private final double beside; // metres, by tolerance
   private final Conditioner conditioner;
   private final Terminal terminal;
@@ -24,8 +26,8 @@ final class Chain {
 
   Chain(ChainData data, long seed) {
     this.data = data;
-    chance = new Chance(seed);
-    beside = (2 * chance.share() - 1) * data.toleranceMetres();
+    chance = new SplitMix64(seed);
+    beside = (2 * chance.nextDouble() - 1) * data.toleranceMetres();
     conditioner =
         data.conditioner() == null
             ? null
@@ -59,7 +61,7 @@ final class Chain {
     if (sees != seen) {
       seen = sees;
       sinceMicros = nowMicros;
-      jitter = data.jitterMicros() > 0 ? (long) (chance.share() * data.jitterMicros()) : 0;
+      jitter = data.jitterMicros() > 0 ? (long) (chance.nextDouble() * data.jitterMicros()) : 0;
     }
     long delay = (seen ? data.onMicros() : data.offMicros()) + jitter;
     if (nowMicros - sinceMicros >= delay) {
@@ -104,14 +106,15 @@ final class Chain {
     return seconds <= late ? 0 : seconds - late + kept;
   }
 
-  void save(DataOutput to) throws IOException {
+  @Override
+  public void save(DataOutput to) throws IOException {
     to.writeDouble(misaligned);
     to.writeBoolean(seen);
     to.writeBoolean(reported);
     to.writeBoolean(given);
     to.writeLong(sinceMicros);
     to.writeLong(jitter);
-    to.writeLong(chance.state());
+    chance.save(to);
     if (conditioner != null) {
       conditioner.save(to);
     }
@@ -120,14 +123,15 @@ final class Chain {
     }
   }
 
-  void restore(DataInput from) throws IOException {
+  @Override
+  public void restore(DataInput from) throws IOException {
     misaligned = from.readDouble();
     seen = from.readBoolean();
     reported = from.readBoolean();
     given = from.readBoolean();
     sinceMicros = from.readLong();
     jitter = from.readLong();
-    chance.resume(from.readLong());
+    chance.restore(from);
     if (conditioner != null) {
       conditioner.restore(from);
     }

@@ -1,6 +1,7 @@
 package bufferstop.railway;
 
 import bufferstop.railway.LineData.ConditionerData;
+import bufferstop.spi.Stateful;
 import java.io.DataInput;
 import java.io.DataOutput;
 import java.io.IOException;
@@ -11,7 +12,7 @@ import java.io.IOException;
  * through the source resistance and falls through the coil, exactly exponential in each step;
  * ripple is not followed. Without a capacitor, an AC signal is dark around each zero (F6.10).
  */
-final class Conditioner {
+final class Conditioner implements Stateful {
   private final ConditionerData data;
   private final Armature armature;
   private final double settled;
@@ -107,13 +108,15 @@ final class Conditioner {
     return falls + data.releaseMicros() * 1e-6;
   }
 
-  void save(DataOutput to) throws IOException {
+  @Override
+  public void save(DataOutput to) throws IOException {
     to.writeDouble(volts);
     to.writeBoolean(picked);
     armature.save(to);
   }
 
-  void restore(DataInput from) throws IOException {
+  @Override
+  public void restore(DataInput from) throws IOException {
     volts = from.readDouble();
     picked = from.readBoolean();
     armature.restore(from);

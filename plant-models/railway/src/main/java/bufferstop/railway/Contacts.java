@@ -1,6 +1,10 @@
 package bufferstop.railway;
 
 import bufferstop.railway.LineData.CouplingData;
+import bufferstop.spi.Stateful;
+import java.io.DataInput;
+import java.io.DataOutput;
+import java.io.IOException;
 import java.util.Arrays;
 
 /**
@@ -9,7 +13,7 @@ import java.util.Arrays;
  * out (F5.4). A rotor takes no part in a blow, for the rail's force on the wheels is bounded; its
  * speed is evened out afterwards by slipping. Coupling rule: reference 5.4, project choice.
  */
-final class Contacts {
+final class Contacts implements Stateful {
   private final Stock stock;
   private final CouplingData coupling;
   private final Uncouplers uncouplers;
@@ -35,10 +39,6 @@ final class Contacts {
     willNotCouple = refused;
   }
 
-  boolean refusesCoupling() {
-    return willNotCouple;
-  }
-
   /** Deals with everything in a row that is in contact and closing. */
   void settle(int row) {
     boolean changed = true;
@@ -60,7 +60,7 @@ final class Contacts {
 
   private boolean meetEnd(int row, int k, EndStop stop, double gap, double speed) {
     if (stop.meet(gap, speed)) {
-      happenings.bufferStruck(speed);
+      happenings.happened(Happening.BUFFER_STRUCK, speed);
     }
     if (!stop.strikes(gap, speed)) {
       return false;
@@ -68,7 +68,7 @@ final class Contacts {
     int from = reach(row, k, -1, true);
     int to = reach(row, k, 1, true);
     stop.strike(speed, stock.kg(from, to));
-    happenings.wallStruck(speed);
+    happenings.happened(Happening.WALL_STRUCK, speed);
     Arrays.fill(stock.v, from, to + 1, 0);
     return true;
   }
@@ -146,7 +146,17 @@ final class Contacts {
     boolean rigid = stock.coupled[k] && stock.slackMetres <= Forces.CONTACT;
     stock.contact[k] = rigid ? Stock.RIGID : Stock.PUSH;
     if (couples) {
-      happenings.coupled(speed);
+      happenings.happened(Happening.COUPLED, speed);
     }
+  }
+
+  @Override
+  public void save(DataOutput to) throws IOException {
+    to.writeBoolean(willNotCouple);
+  }
+
+  @Override
+  public void restore(DataInput from) throws IOException {
+    willNotCouple = from.readBoolean();
   }
 }

@@ -1,14 +1,16 @@
 package bufferstop.railway;
 
 import bufferstop.railway.LineData.CounterData;
+import bufferstop.spi.SplitMix64;
+import bufferstop.spi.Stateful;
 import java.io.DataInput;
 import java.io.DataOutput;
 import java.io.IOException;
 
 /** An axle counting head: counts axles either way and gives a pulse for each. */
-final class Counter {
+final class Counter implements Stateful {
   final CounterData data;
-  private final Chance chance;
+  private final SplitMix64 chance;
   private long up;
   private long down;
   private long pulseEndMicros;
@@ -17,7 +19,7 @@ final class Counter {
 
   Counter(CounterData data, long seed) {
     this.data = data;
-    chance = new Chance(seed);
+    chance = new SplitMix64(seed);
   }
 
   /** Distance of the head from the low end of its segment, m. */
@@ -26,7 +28,7 @@ final class Counter {
   }
 
   void count(boolean towardsHigh, long nowMicros) {
-    if (missed > 0 && chance.share() < missed) {
+    if (missed > 0 && chance.nextDouble() < missed) {
       return;
     }
     up += towardsHigh ? 1 : 0;
@@ -55,21 +57,23 @@ final class Counter {
     return nowMicros < pulseEndMicros;
   }
 
-  void save(DataOutput to) throws IOException {
+  @Override
+  public void save(DataOutput to) throws IOException {
     to.writeLong(up);
     to.writeLong(down);
     to.writeLong(pulseEndMicros);
     to.writeDouble(missed);
     to.writeDouble(misaligned);
-    to.writeLong(chance.state());
+    chance.save(to);
   }
 
-  void restore(DataInput from) throws IOException {
+  @Override
+  public void restore(DataInput from) throws IOException {
     up = from.readLong();
     down = from.readLong();
     pulseEndMicros = from.readLong();
     missed = from.readDouble();
     misaligned = from.readDouble();
-    chance.resume(from.readLong());
+    chance.restore(from);
   }
 }

@@ -1,6 +1,7 @@
 package bufferstop.railway;
 
 import bufferstop.railway.LineData.CrossingData;
+import bufferstop.spi.Stateful;
 import java.io.DataInput;
 import java.io.DataOutput;
 import java.io.IOException;
@@ -9,7 +10,7 @@ import java.io.IOException;
  * A level crossing: barriers that a motor holds up and their weight lowers, a limit switch at each
  * end of their travel, and road lights. A train on it while the barriers are not down is counted.
  */
-final class Crossing {
+final class Crossing implements Stateful {
   final CrossingData data;
   private final Stock stock;
   private final Occupancy occupancy;
@@ -49,7 +50,7 @@ final class Crossing {
     boolean now = occupied && height > 0;
     if (now && !exposed) {
       unprotected++;
-      happenings.unprotected(speedOnIt());
+      happenings.happened(Happening.UNPROTECTED, speedOnIt());
     }
     exposed = now;
   }
@@ -98,7 +99,8 @@ final class Crossing {
     return unprotected;
   }
 
-  void save(DataOutput to) throws IOException {
+  @Override
+  public void save(DataOutput to) throws IOException {
     to.writeDouble(height);
     to.writeBoolean(stuck);
     to.writeBoolean(dark);
@@ -108,7 +110,8 @@ final class Crossing {
     to.writeInt(unprotected);
   }
 
-  void restore(DataInput from) throws IOException {
+  @Override
+  public void restore(DataInput from) throws IOException {
     height = from.readDouble();
     stuck = from.readBoolean();
     dark = from.readBoolean();

@@ -13,13 +13,8 @@ import java.io.IOException;
  * locomotive faces (NEM 631).
  */
 final class DcDrive extends Drive {
-  /** A shorted winding has this share of its resistance left, and no torque (project choice). */
-  private static final double SHORTED_SHARE = 0.05;
-
   private final double k;
   private final double ohms;
-  private final double friction;
-  private final double rotor;
   private final double viscous;
   private final double henries;
   private Feed feed;
@@ -31,11 +26,9 @@ final class DcDrive extends Drive {
   private double g; // half a stretch over the inductance, 1/ohm
 
   DcDrive(int vehicle, LocoData loco, Motor motor) {
-    super(vehicle, loco);
+    super(vehicle, loco, motor.frictionNewtons(), motor.addedKg());
     k = motor.newtonsPerAmpere();
     ohms = motor.ohms();
-    friction = motor.frictionNewtons();
-    rotor = motor.addedKg();
     viscous = motor.viscousNewtons();
     henries = motor.henries();
   }
@@ -58,16 +51,6 @@ final class DcDrive extends Drive {
   void turn() {
     super.turn();
     current = -current;
-  }
-
-  @Override
-  double frictionNewtons() {
-    return friction;
-  }
-
-  @Override
-  double rotorKg() {
-    return rotor;
   }
 
   private boolean conducts(double w) {
@@ -134,7 +117,7 @@ final class DcDrive extends Drive {
   }
 
   @Override
-  void save(DataOutput to) throws IOException {
+  public void save(DataOutput to) throws IOException {
     super.save(to);
     to.writeBoolean(closed);
     to.writeBoolean(brakes);
@@ -144,7 +127,7 @@ final class DcDrive extends Drive {
   }
 
   @Override
-  void restore(DataInput from) throws IOException {
+  public void restore(DataInput from) throws IOException {
     super.restore(from);
     closed = from.readBoolean();
     brakes = from.readBoolean();

@@ -1,12 +1,13 @@
 package bufferstop.railway;
 
 import bufferstop.railway.LineData.DischargeData;
+import bufferstop.spi.Stateful;
 import java.io.DataInput;
 import java.io.DataOutput;
 import java.io.IOException;
 
 /** A place where wagons are tipped. Every wagon whose middle stands within it empties at a rate. */
-final class Discharge {
+final class Discharge implements Stateful {
   private final DischargeData data;
   private final Stock stock;
   private final Occupancy occupancy;
@@ -43,11 +44,13 @@ final class Discharge {
     return data;
   }
 
-  void save(DataOutput to) throws IOException {
+  @Override
+  public void save(DataOutput to) throws IOException {
     to.writeDouble(receivedKg);
   }
 
-  void restore(DataInput from) throws IOException {
+  @Override
+  public void restore(DataInput from) throws IOException {
     receivedKg = from.readDouble();
   }
 }

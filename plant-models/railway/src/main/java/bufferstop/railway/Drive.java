@@ -1,6 +1,7 @@
 package bufferstop.railway;
 
 import bufferstop.railway.VehicleData.LocoData;
+import bufferstop.spi.Stateful;
 import java.io.DataInput;
 import java.io.DataOutput;
 import java.io.IOException;
@@ -9,9 +10,14 @@ import java.io.IOException;
  * What drives one locomotive, seen at the rim of its driven wheels. Speeds and forces count along
  * the locomotive's row. Between two preparations its force depends on the speed of the rim alone.
  */
-abstract class Drive {
+abstract class Drive implements Stateful {
+  /** A shorted winding has this share of its resistance left, and no torque (project choice). */
+  static final double SHORTED_SHARE = 0.05;
+
   final int vehicle;
   final LocoData loco;
+  private final double frictionNewtons;
+  private final double rotorKg;
 
   /** Speed of the driven wheels' rim in m/s; other than the vehicle's while they slip. */
   double wheel;
@@ -28,9 +34,15 @@ abstract class Drive {
   private boolean open;
   private boolean shorted;
 
-  Drive(int vehicle, LocoData loco) {
+  /**
+   * @param frictionNewtons friction of motor and gear at the rim
+   * @param rotorKg inertia of motor and gear at the rim
+   */
+  Drive(int vehicle, LocoData loco, double frictionNewtons, double rotorKg) {
     this.vehicle = vehicle;
     this.loco = loco;
+    this.frictionNewtons = frictionNewtons;
+    this.rotorKg = rotorKg;
   }
 
   /** Says for how long a stretch of time forces will be asked for, s. */
@@ -40,10 +52,14 @@ abstract class Drive {
   void passed(double seconds, double meanSpeed) {}
 
   /** Friction of motor and gear at the rim, N. */
-  abstract double frictionNewtons();
+  double frictionNewtons() {
+    return frictionNewtons;
+  }
 
   /** Inertia of motor and gear at the rim, kg. */
-  abstract double rotorKg();
+  double rotorKg() {
+    return rotorKg;
+  }
 
   /** Force in N at a speed of the rim. */
   abstract double newtons(double w);
@@ -51,11 +67,13 @@ abstract class Drive {
   /** Loss of force in N for each m/s more of the rim, not below 0. */
   abstract double slope(double w);
 
-  /** Current in A taken from the feed at the present speed, by the feed's own direction. */
-  abstract double drawn();
-
   /** Current in A as a meter at the motor shows it. */
   abstract double amperes();
+
+  /** Current in A taken from the feed at the present speed, by the feed's own direction. */
+  double drawn() {
+    return amperes();
+  }
 
   /**
    * Sets what the track gives.
@@ -108,13 +126,15 @@ abstract class Drive {
     wheel = -wheel;
   }
 
-  void save(DataOutput to) throws IOException {
+  @Override
+  public void save(DataOutput to) throws IOException {
     to.writeDouble(wheel);
     to.writeBoolean(open);
     to.writeBoolean(shorted);
   }
 
-  void restore(DataInput from) throws IOException {
+  @Override
+  public void restore(DataInput from) throws IOException {
     wheel = from.readDouble();
     open = from.readBoolean();
     shorted = from.readBoolean();

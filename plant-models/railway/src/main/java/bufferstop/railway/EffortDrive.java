@@ -13,16 +13,14 @@ import java.io.IOException;
  */
 final class EffortDrive extends Drive {
   final DriveData data;
-  private final double rotor;
   private double handle; // 0 to 1
   private int direction = 1; // along the row
   private boolean backwards;
   private double volts;
 
   EffortDrive(int vehicle, LocoData loco, DriveData data, double kg) {
-    super(vehicle, loco);
+    super(vehicle, loco, 0, data.rotatingShare() * kg);
     this.data = data;
-    rotor = data.rotatingShare() * kg;
   }
 
   /** Sets handle and direction for the coming step. */
@@ -35,16 +33,6 @@ final class EffortDrive extends Drive {
   void prepare(Feed feed, int along, int high, double seconds) {
     volts = feed == null ? 0 : Math.abs(feed.trackVolts());
     direction = backwards ? -along : along;
-  }
-
-  @Override
-  double frictionNewtons() {
-    return 0;
-  }
-
-  @Override
-  double rotorKg() {
-    return rotor;
   }
 
   private boolean runs() {
@@ -83,12 +71,7 @@ final class EffortDrive extends Drive {
   }
 
   @Override
-  double drawn() {
-    return amperes();
-  }
-
-  @Override
-  void save(DataOutput to) throws IOException {
+  public void save(DataOutput to) throws IOException {
     super.save(to);
     to.writeDouble(handle);
     to.writeInt(direction);
@@ -97,7 +80,7 @@ final class EffortDrive extends Drive {
   }
 
   @Override
-  void restore(DataInput from) throws IOException {
+  public void restore(DataInput from) throws IOException {
     super.restore(from);
     handle = from.readDouble();
     direction = from.readInt();

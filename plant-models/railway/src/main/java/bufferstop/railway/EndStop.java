@@ -2,6 +2,7 @@ package bufferstop.railway;
 
 import bufferstop.railway.TrackData.BufferData;
 import bufferstop.railway.TrackData.Stage;
+import bufferstop.spi.Stateful;
 import java.io.DataInput;
 import java.io.DataOutput;
 import java.io.IOException;
@@ -13,7 +14,7 @@ import java.io.IOException;
  * (reference 2.3, project choice). A gap is what lies between its untouched face and the nearest
  * vehicle's end, negative when it is overrun; speeds count towards it.
  */
-final class EndStop {
+final class EndStop implements Stateful {
   /** Nearer than this a vehicle counts as being in contact, m. */
   static final double CONTACT = 1e-9;
 
@@ -120,7 +121,8 @@ final class EndStop {
     return wallJoules;
   }
 
-  void save(DataOutput to) throws IOException {
+  @Override
+  public void save(DataOutput to) throws IOException {
     to.writeDouble(pushed);
     to.writeBoolean(bearing);
     to.writeDouble(faceSpeed);
@@ -128,7 +130,8 @@ final class EndStop {
     to.writeDouble(wallJoules);
   }
 
-  void restore(DataInput from) throws IOException {
+  @Override
+  public void restore(DataInput from) throws IOException {
     pushed = from.readDouble();
     bearing = from.readBoolean();
     faceSpeed = from.readDouble();

@@ -93,7 +93,7 @@ final class Faults {
     add(
         new PlantFault("wheel_slip", "1", 0, 1, "the adhesion is multiplied by the amount"),
         (active, amount) -> {
-          line.adhesionShare = active ? amount : 1;
+          line.adhesion.reduce(active ? amount : 1);
           line.brakes.setAdhesionShare(active ? amount : 1);
         });
     add(

@@ -1,12 +1,13 @@
 package bufferstop.railway;
 
 import bufferstop.railway.LineData.FeedData;
+import bufferstop.spi.Stateful;
 import java.io.DataInput;
 import java.io.DataOutput;
 import java.io.IOException;
 
 /** A supply of the track through its contactors, and what is drawn from it. */
-final class Feed {
+final class Feed implements Stateful {
   final FeedData data;
   private boolean closed;
   private boolean dead;
@@ -55,14 +56,16 @@ final class Feed {
     return amperes;
   }
 
-  void save(DataOutput to) throws IOException {
+  @Override
+  public void save(DataOutput to) throws IOException {
     to.writeBoolean(closed);
     to.writeBoolean(dead);
     to.writeDouble(volts);
     to.writeDouble(amperes);
   }
 
-  void restore(DataInput from) throws IOException {
+  @Override
+  public void restore(DataInput from) throws IOException {
     closed = from.readBoolean();
     dead = from.readBoolean();
     volts = from.readDouble();

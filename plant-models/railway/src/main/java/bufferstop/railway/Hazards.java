@@ -1,11 +1,12 @@
 package bufferstop.railway;
 
+import bufferstop.spi.Stateful;
 import java.io.DataInput;
 import java.io.DataOutput;
 import java.io.IOException;
 
 /** Counts what must not happen to trains, and derails them. */
-final class Hazards {
+final class Hazards implements Stateful {
   private final Stock stock;
   private final Happenings happenings;
   private int collisions;
@@ -24,7 +25,7 @@ final class Hazards {
   void collided(int one, int other, double speed) {
     collisions++;
     collisionSpeed = Math.max(collisionSpeed, speed);
-    happenings.collided(speed);
+    happenings.happened(Happening.COLLIDED, speed);
   }
 
   /** Two vehicles met sideways, where two tracks join. */
@@ -39,19 +40,19 @@ final class Hazards {
     if (!stock.derailed[vehicle]) {
       stock.derailed[vehicle] = true;
       derailments++;
-      happenings.derailed(Math.abs(stock.speed(vehicle)));
+      happenings.happened(Happening.DERAILED, Math.abs(stock.speed(vehicle)));
     }
   }
 
   void struck(double speed) {
     struck++;
     struckSpeed = Math.max(struckSpeed, speed);
-    happenings.obstacleStruck(speed);
+    happenings.happened(Happening.OBSTACLE_STRUCK, speed);
   }
 
   void passedAtDanger(double speed) {
     passedAtDanger++;
-    happenings.passedAtDanger(speed);
+    happenings.happened(Happening.PASSED_AT_DANGER, speed);
   }
 
   int collisions() {
@@ -78,7 +79,8 @@ final class Hazards {
     return passedAtDanger;
   }
 
-  void save(DataOutput to) throws IOException {
+  @Override
+  public void save(DataOutput to) throws IOException {
     to.writeInt(collisions);
     to.writeDouble(collisionSpeed);
     to.writeInt(derailments);
@@ -87,7 +89,8 @@ final class Hazards {
     to.writeInt(passedAtDanger);
   }
 
-  void restore(DataInput from) throws IOException {
+  @Override
+  public void restore(DataInput from) throws IOException {
     collisions = from.readInt();
     collisionSpeed = from.readDouble();
     derailments = from.readInt();

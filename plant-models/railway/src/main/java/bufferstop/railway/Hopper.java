@@ -1,6 +1,7 @@
 package bufferstop.railway;
 
 import bufferstop.railway.LineData.HopperData;
+import bufferstop.spi.Stateful;
 import java.io.DataInput;
 import java.io.DataOutput;
 import java.io.IOException;
@@ -9,7 +10,7 @@ import java.io.IOException;
  * A loading hopper. Its flow does not depend on the height of the fill (reference 7.1); the gate
  * moves evenly. What a wagon does not catch, or cannot hold, is spillage. The fall takes no time.
  */
-final class Hopper {
+final class Hopper implements Stateful {
   /** Beverloo's constants for round grains [from memory, not re-read]: reference F7.1. */
   private static final double FLOW_CONSTANT = 0.58;
 
@@ -97,7 +98,7 @@ final class Hopper {
   private void spill(double kg, double seconds) {
     boolean spills = kg > 1e-12;
     if (spills && !spilling) {
-      happenings.spillageBegan(kg / seconds);
+      happenings.happened(Happening.SPILLAGE_BEGAN, kg / seconds);
     }
     spilling = spills;
     spilledKg += kg;
@@ -119,7 +120,8 @@ final class Hopper {
     return data;
   }
 
-  void save(DataOutput to) throws IOException {
+  @Override
+  public void save(DataOutput to) throws IOException {
     to.writeDouble(stockKg);
     to.writeDouble(spilledKg);
     to.writeDouble(opening);
@@ -127,7 +129,8 @@ final class Hopper {
     to.writeBoolean(stuck);
   }
 
-  void restore(DataInput from) throws IOException {
+  @Override
+  public void restore(DataInput from) throws IOException {
     stockKg = from.readDouble();
     spilledKg = from.readDouble();
     opening = from.readDouble();

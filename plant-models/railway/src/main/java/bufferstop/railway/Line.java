@@ -4,12 +4,16 @@ import bufferstop.railway.VehicleData.DriveData;
 import bufferstop.railway.VehicleData.SeriesData;
 import bufferstop.railway.VehicleData.TractionData;
 import bufferstop.spi.RandomStream;
+import bufferstop.spi.Stateful;
+import java.io.DataInput;
+import java.io.DataOutput;
+import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.function.Function;
 
 /** All parts of one railway, put together, and their common step. */
-final class Line {
+final class Line implements Stateful {
   final LineData data;
   final Happenings happenings = new Happenings();
   final Track track;
@@ -36,7 +40,8 @@ final class Line {
   final List<Crossing> crossings;
   final List<Obstacle> obstacles;
   final Sensors sensors;
-  double adhesionShare = 1;
+  final Adhesion adhesion = new Adhesion();
+  private final List<Stateful> parts = new ArrayList<>(); // in the order they are saved in
 
   Line(LineData data, RandomStream random) {
     this.data = data;
@@ -71,7 +76,23 @@ final class Line {
     obstacles = all(data.obstacles(), o -> new Obstacle(o, stock, occupancy, hazards));
     sensors = new Sensors(data, stock, occupancy, feeds, random);
     power = new Power(stock, feeds, drives, happenings, random.nextLong());
+    keep();
     join();
+  }
+
+  private void keep() {
+    parts.addAll(List.of(placement, stock));
+    parts.addAll(track.turnouts);
+    parts.addAll(track.stops);
+    parts.addAll(drives);
+    parts.addAll(feeds);
+    parts.addAll(List.of(power, brakes, hazards, uncouplers, traffic, signals, rows));
+    parts.addAll(List.of(adhesion, contacts, motion));
+    parts.addAll(hoppers);
+    parts.addAll(discharges);
+    parts.addAll(crossings);
+    parts.addAll(obstacles);
+    parts.add(sensors);
   }
 
   static <D, T> List<T> all(List<D> data, Function<D, T> made) {
@@ -136,7 +157,7 @@ final class Line {
     double seconds = stepMicros * 1e-6;
     controls.apply(this, seconds, stepMicros, nowMicros, in);
     brakes.step(stock, isLoco, seconds);
-    power.prepare(seconds, adhesionShare);
+    power.prepare(seconds, adhesion.share());
     if (traffic.takeMoved()) {
       rows.link();
     }
@@ -177,5 +198,21 @@ final class Line {
       obstacles.get(n).watch();
     }
     sensors.look();
+  }
+
+  @Override
+  public void save(DataOutput to) throws IOException {
+    for (Stateful part : parts) {
+      part.save(to);
+    }
+  }
+
+  @Override
+  public void restore(DataInput from) throws IOException {
+    for (Stateful part : parts) {
+      part.restore(from);
+    }
+    occupancy.take(stock.who);
+    traffic.count();
   }
 }

@@ -1,11 +1,16 @@
 package bufferstop.railway;
 
+import bufferstop.spi.Stateful;
+import java.io.DataInput;
+import java.io.DataOutput;
+import java.io.IOException;
+
 /**
  * Moves a row through one step, from event to event: between two events every acceleration is
  * constant, so the time at which something stops, meets or ceases to slip follows from a linear or
  * quadratic equation and not from the step.
  */
-final class Motion {
+final class Motion implements Stateful {
   /** Longest stretch taken with one mean force, s (project choice). */
   private static final double LONGEST = 0.001;
 
@@ -50,10 +55,6 @@ final class Motion {
   /** How many couplers broke so far. */
   int broken() {
     return broken;
-  }
-
-  void setBroken(int count) {
-    broken = count;
   }
 
   /** Advances every row by {@code seconds}. */
@@ -102,7 +103,7 @@ final class Motion {
     stock.coupled[worst] = false;
     stock.contact[worst] = stock.contact[worst] == Stock.RIGID ? Stock.PUSH : Stock.FREE;
     broken++;
-    happenings.divided(most);
+    happenings.happened(Happening.DIVIDED, most);
     return true;
   }
 
@@ -215,5 +216,15 @@ final class Motion {
     return closes && square >= 0
         ? 2 * distance / (Math.sqrt(square) - speed)
         : Double.POSITIVE_INFINITY;
+  }
+
+  @Override
+  public void save(DataOutput to) throws IOException {
+    to.writeInt(broken);
+  }
+
+  @Override
+  public void restore(DataInput from) throws IOException {
+    broken = from.readInt();
   }
 }

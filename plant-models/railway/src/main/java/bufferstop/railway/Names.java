@@ -3,6 +3,7 @@ package bufferstop.railway;
 import bufferstop.railway.TrackData.EndUse;
 import bufferstop.railway.TrackData.Place;
 import bufferstop.railway.TrackData.SegmentData;
+import bufferstop.spi.PartNames;
 import bufferstop.spi.Problems;
 import bufferstop.spi.Settings;
 import java.util.ArrayList;
@@ -46,13 +47,7 @@ final class Names {
 
   /** Takes a part's name, which must be new among those whose ports begin alike. */
   void part(String kind, String prefix, String name, Settings at) {
-    if (!name.matches("[a-z][a-z0-9]*(_[a-z0-9]+)*")) {
-      problems.error(
-          at,
-          name,
-          "`" + name + "` cannot be part of a port's name",
-          "a lower-case letter, then lower-case letters, digits or underscores",
-          "rename it");
+    if (!PartNames.check(problems, at, name)) {
       return;
     }
     if (prefix.isEmpty() && TAKEN.contains(name)) {
@@ -120,7 +115,7 @@ final class Names {
         parameter,
         "no " + kind + " is named `" + name + "`",
         known.isEmpty() ? "there is none" : String.join(", ", known),
-        Nearest.question(name, known));
+        PartNames.nearest(name, known));
   }
 
   /** The end a parameter names, {@code NAME.low} or {@code NAME.high}. */
@@ -137,7 +132,7 @@ final class Names {
           parameter,
           "`" + text + "` is no end of a segment",
           "SEGMENT.low or SEGMENT.high",
-          Nearest.question(text, all));
+          PartNames.nearest(text, all));
       return new EndUse(TrackData.NO_END, at, parameter);
     }
     return new EndUse(segment * 2 + (high ? 1 : 0), at, parameter);

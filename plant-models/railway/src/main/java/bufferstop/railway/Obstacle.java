@@ -1,12 +1,13 @@
 package bufferstop.railway;
 
 import bufferstop.railway.LineData.ObstacleData;
+import bufferstop.spi.Stateful;
 import java.io.DataInput;
 import java.io.DataOutput;
 import java.io.IOException;
 
 /** A person or a thing that may be on the track, and is struck by whatever comes over it. */
-final class Obstacle {
+final class Obstacle implements Stateful {
   final ObstacleData data;
   private final Stock stock;
   private final Occupancy occupancy;
@@ -52,12 +53,14 @@ final class Obstacle {
     return struck;
   }
 
-  void save(DataOutput to) throws IOException {
+  @Override
+  public void save(DataOutput to) throws IOException {
     to.writeBoolean(present);
     to.writeBoolean(struck);
   }
 
-  void restore(DataInput from) throws IOException {
+  @Override
+  public void restore(DataInput from) throws IOException {
     present = from.readBoolean();
     struck = from.readBoolean();
   }

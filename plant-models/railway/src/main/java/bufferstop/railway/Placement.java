@@ -1,5 +1,6 @@
 package bufferstop.railway;
 
+import bufferstop.spi.Stateful;
 import java.io.DataInput;
 import java.io.DataOutput;
 import java.io.IOException;
@@ -8,7 +9,7 @@ import java.io.IOException;
  * Where every vehicle stands: the ways it stands on, from its rear to its front, and how far along
  * the first and the last of them its rear and its front are.
  */
-final class Placement {
+final class Placement implements Stateful {
   /** Most segments under one vehicle. */
   static final int MOST = 64;
 
@@ -263,7 +264,8 @@ final class Placement {
     return sum / lengthOf[i];
   }
 
-  void save(DataOutput to) throws IOException {
+  @Override
+  public void save(DataOutput to) throws IOException {
     for (int i = 0; i < size.length; i++) {
       to.writeInt(size[i]);
       for (int n = 0; n < size[i]; n++) {
@@ -275,7 +277,8 @@ final class Placement {
     }
   }
 
-  void restore(DataInput from) throws IOException {
+  @Override
+  public void restore(DataInput from) throws IOException {
     for (int i = 0; i < size.length; i++) {
       size[i] = from.readInt();
       for (int n = 0; n < size[i]; n++) {

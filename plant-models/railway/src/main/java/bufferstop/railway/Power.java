@@ -1,5 +1,7 @@
 package bufferstop.railway;
 
+import bufferstop.spi.SplitMix64;
+import bufferstop.spi.Stateful;
 import java.io.DataInput;
 import java.io.DataOutput;
 import java.io.IOException;
@@ -9,14 +11,14 @@ import java.util.List;
  * What each locomotive picks up: its first and last axle touch the rails, and the better supply of
  * the two counts. A dirty rail takes the contact away now and then.
  */
-final class Power {
+final class Power implements Stateful {
   private static final double MEAN_LOSS_SECONDS =
       0.08; // of contact on a dirty rail, project choice
 
   private final Stock stock;
   private final List<Feed> feeds;
   private final List<Drive> drives;
-  private final Chance[] chance;
+  private final SplitMix64[] chance;
   private final boolean[] lost;
   private final Feed[] feedOf;
   private final Happenings happenings;
@@ -27,11 +29,11 @@ final class Power {
     this.feeds = feeds;
     this.drives = drives;
     this.happenings = happenings;
-    chance = new Chance[drives.size()];
+    chance = new SplitMix64[drives.size()];
     lost = new boolean[drives.size()];
     feedOf = new Feed[drives.size()];
     for (int n = 0; n < chance.length; n++) {
-      chance[n] = new Chance(seed + n);
+      chance[n] = new SplitMix64(seed + n);
     }
   }
 
@@ -59,7 +61,7 @@ final class Power {
       int before = state(drive);
       drive.prepare(feedOf[n], along, high, seconds);
       if (state(drive) != before) {
-        happenings.reverserStepped(state(drive));
+        happenings.happened(Happening.REVERSER_STEPPED, state(drive));
       }
       drive.adhesionNewtons =
           drive.coefficient(stock.v[stock.at[i]])
@@ -85,10 +87,10 @@ final class Power {
     if (dirt <= 0) {
       lost[n] = false;
     } else if (lost[n]) {
-      lost[n] = chance[n].share() >= seconds / MEAN_LOSS_SECONDS;
+      lost[n] = chance[n].nextDouble() >= seconds / MEAN_LOSS_SECONDS;
     } else {
       double often = dirt / Math.max(1e-9, 1 - dirt) * seconds / MEAN_LOSS_SECONDS;
-      lost[n] = chance[n].share() < often;
+      lost[n] = chance[n].nextDouble() < often;
     }
   }
 
@@ -109,20 +111,22 @@ final class Power {
     return feedOf[n] == null ? 0 : feedOf[n].trackVolts();
   }
 
-  void save(DataOutput to) throws IOException {
+  @Override
+  public void save(DataOutput to) throws IOException {
     to.writeDouble(dirt);
     for (int n = 0; n < lost.length; n++) {
       to.writeBoolean(lost[n]);
-      to.writeLong(chance[n].state());
+      chance[n].save(to);
       to.writeInt(feedOf[n] == null ? -1 : feeds.indexOf(feedOf[n]));
     }
   }
 
-  void restore(DataInput from) throws IOException {
+  @Override
+  public void restore(DataInput from) throws IOException {
     dirt = from.readDouble();
     for (int n = 0; n < lost.length; n++) {
       lost[n] = from.readBoolean();
-      chance[n].resume(from.readLong());
+      chance[n].restore(from);
       int feed = from.readInt();
       feedOf[n] = feed < 0 ? null : feeds.get(feed);
     }

@@ -3,6 +3,7 @@ package bufferstop.railway;
 import bufferstop.spi.Parameter;
 import bufferstop.spi.Plant;
 import bufferstop.spi.PlantModel;
+import bufferstop.spi.ProblemCount;
 import bufferstop.spi.Problems;
 import bufferstop.spi.RandomStream;
 import bufferstop.spi.Settings;
@@ -35,16 +36,11 @@ public final class RailwayModel implements PlantModel {
    */
   @Override
   public Plant open(Settings settings, Problems problems, RandomStream random) {
-    int[] found = {0};
-    Problems counted =
-        (at, parameter, message, expected, help) -> {
-          found[0]++;
-          problems.error(at, parameter, message, expected, help);
-        };
+    ProblemCount counted = new ProblemCount(problems);
     LineData line = new LineReader(settings, new Names(counted)).read();
     if (!line.track().segments().isEmpty()) {
       new LineCheck(line, counted).check();
     }
-    return found[0] > 0 ? null : new RailwayPlant(line, random);
+    return counted.errors() > 0 ? null : new RailwayPlant(line, random);
   }
 }

@@ -7,6 +7,7 @@ import bufferstop.spi.PlantFault;
 import bufferstop.spi.PlantPicture;
 import bufferstop.spi.Port;
 import bufferstop.spi.RandomStream;
+import bufferstop.spi.Steps;
 import java.io.DataInput;
 import java.io.DataOutput;
 import java.io.IOException;
@@ -22,9 +23,7 @@ final class RailwayPlant implements Plant {
   private final Faults faults;
   private final History history;
   private final Pulses pulses;
-  private boolean running;
-  private long steps;
-  private long stepMicros;
+  private final Steps steps = new Steps();
 
   RailwayPlant(LineData data, RandomStream random) {
     line = new Line(data, random);
@@ -58,65 +57,54 @@ final class RailwayPlant implements Plant {
 
   @Override
   public List<PlantEvent> events() {
-    return Happenings.EVENTS;
+    return Happening.events();
   }
 
   @Override
   public void reportTo(EventSink sink) {
-    refuse(running, "reportTo");
+    steps.requireStopped("reportTo");
     line.happenings.tell(sink);
   }
 
   @Override
   public void start(double[] out) {
-    refuse(running, "start");
-    running = true;
+    steps.start();
     line.start();
     readings.write(out);
   }
 
   @Override
   public void step(long stepMicros, double[] in, double[] out) {
-    refuse(!running, "step");
-    if (steps == 0) {
-      this.stepMicros = stepMicros;
-    }
-    if (stepMicros != this.stepMicros || stepMicros <= 0) {
-      throw new IllegalArgumentException(
-          "step of " + stepMicros + " us after steps of " + this.stepMicros + " us");
-    }
-    steps++;
-    line.step(stepMicros, steps * stepMicros, controls, in);
-    history.take(steps, stepMicros);
+    long nowMicros = steps.step(stepMicros);
+    line.step(stepMicros, nowMicros, controls, in);
+    history.take(steps.count(), stepMicros);
     readings.write(out);
   }
 
   @Override
   public void fault(int fault, boolean active, double amount) {
-    refuse(!running, "fault");
+    steps.requireRunning("fault");
     faults.set(fault, active, amount);
   }
 
   @Override
   public void save(DataOutput to) throws IOException {
-    refuse(!running, "save");
-    to.writeLong(steps);
-    to.writeLong(stepMicros);
-    LineState.save(line, to);
+    steps.requireRunning("save");
+    to.writeLong(steps.count());
+    to.writeLong(steps.micros());
+    line.save(to);
   }
 
   @Override
   public void restore(DataInput from) throws IOException {
-    steps = from.readLong();
-    stepMicros = from.readLong();
-    LineState.restore(line, from);
+    steps.resume(from.readLong(), from.readLong());
+    line.restore(from);
     history.clear();
-    running = true;
   }
 
   @Override
   public String picture() {
-    refuse(!running, "picture");
+    steps.requireRunning("picture");
     return new Plan(line).svg();
   }
 
@@ -133,12 +121,5 @@ final class RailwayPlant implements Plant {
   @Override
   public double shortestPulse(int output) {
     return pulses.shortest(outputs.get(output).name());
-  }
-
-  private void refuse(boolean outOfOrder, String method) {
-    if (outOfOrder) {
-      throw new IllegalStateException(
-          method + " called while the plant is " + (running ? "running" : "not started"));
-    }
   }
 }

@@ -1,6 +1,8 @@
 package bufferstop.railway;
 
 import bufferstop.railway.LineData.ReedData;
+import bufferstop.spi.SplitMix64;
+import bufferstop.spi.Stateful;
 import java.io.DataInput;
 import java.io.DataOutput;
 import java.io.IOException;
@@ -10,21 +12,21 @@ import java.io.IOException;
  * greater one (reference F6.5), and bounces for 0.5 to 1 ms after closing (reference 6.4,
  * reed-sensor.com glossary [re-read]). Opening does not bounce.
  */
-final class Reed {
+final class Reed implements Stateful {
   private static final double SHORTEST_BOUNCE_MICROS = 500;
   private static final double BOUNCE_SPREAD_MICROS = 500;
 
   final ReedData data;
   final Chain chain;
   private final Magnets magnets;
-  private final Chance chance;
+  private final SplitMix64 chance;
   private boolean closed;
   private long bounceEndMicros;
 
   Reed(ReedData data, Magnets magnets, long seed) {
     this.data = data;
     this.magnets = magnets;
-    chance = new Chance(seed);
+    chance = new SplitMix64(seed);
     chain = new Chain(data.chain(), seed ^ 0x9E3779B9L);
   }
 
@@ -37,10 +39,10 @@ final class Reed {
     boolean before = closed;
     closed = near(closed ? data.releaseMetres() : data.operateMetres());
     if (closed && !before) {
-      double micros = SHORTEST_BOUNCE_MICROS + BOUNCE_SPREAD_MICROS * chance.share();
+      double micros = SHORTEST_BOUNCE_MICROS + BOUNCE_SPREAD_MICROS * chance.nextDouble();
       bounceEndMicros = nowMicros + (long) micros;
     }
-    boolean contact = closed && (nowMicros >= bounceEndMicros || chance.share() < 0.5);
+    boolean contact = closed && (nowMicros >= bounceEndMicros || chance.nextDouble() < 0.5);
     chain.step(contact, stepMicros, nowMicros);
   }
 
@@ -63,17 +65,19 @@ final class Reed {
     return chain.left((on + off) / speed, false);
   }
 
-  void save(DataOutput to) throws IOException {
+  @Override
+  public void save(DataOutput to) throws IOException {
     to.writeBoolean(closed);
     to.writeLong(bounceEndMicros);
-    to.writeLong(chance.state());
+    chance.save(to);
     chain.save(to);
   }
 
-  void restore(DataInput from) throws IOException {
+  @Override
+  public void restore(DataInput from) throws IOException {
     closed = from.readBoolean();
     bounceEndMicros = from.readLong();
-    chance.resume(from.readLong());
+    chance.restore(from);
     chain.restore(from);
   }
 }

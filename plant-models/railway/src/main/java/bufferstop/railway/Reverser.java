@@ -1,6 +1,7 @@
 package bufferstop.railway;
 
 import bufferstop.railway.VehicleData.ReverserData;
+import bufferstop.spi.Stateful;
 import java.io.DataInput;
 import java.io.DataOutput;
 import java.io.IOException;
@@ -10,7 +11,7 @@ import java.io.IOException;
  * is interrupted for at least a set time; shorter interruptions leave it where it is (reference
  * F3.10). A locked one never steps; one with a reset goes back to forward after a longer time.
  */
-final class Reverser {
+final class Reverser implements Stateful {
   private static final int STATES = 4;
 
   private final ReverserData data;
@@ -66,13 +67,15 @@ final class Reverser {
     return state == 0 ? 1 : state == 2 ? -1 : 0;
   }
 
-  void save(DataOutput to) throws IOException {
+  @Override
+  public void save(DataOutput to) throws IOException {
     to.writeInt(state);
     to.writeLong(offMicros);
     to.writeBoolean(stuck);
   }
 
-  void restore(DataInput from) throws IOException {
+  @Override
+  public void restore(DataInput from) throws IOException {
     state = from.readInt();
     offMicros = from.readLong();
     stuck = from.readBoolean();

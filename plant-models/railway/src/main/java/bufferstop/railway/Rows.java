@@ -1,5 +1,6 @@
 package bufferstop.railway;
 
+import bufferstop.spi.Stateful;
 import java.io.DataInput;
 import java.io.DataOutput;
 import java.io.IOException;
@@ -11,7 +12,7 @@ import java.util.List;
  * each vehicle the way is followed, as the turnouts lie, to the next vehicle or to the end of the
  * track; two vehicles are neighbours when either finds the other.
  */
-final class Rows {
+final class Rows implements Stateful {
   private static final int NOBODY = -1;
 
   private final Stock stock;
@@ -266,12 +267,14 @@ final class Rows {
     }
   }
 
-  void save(DataOutput to) throws IOException {
+  @Override
+  public void save(DataOutput to) throws IOException {
     to.writeBoolean(ring);
     to.writeInt(divided);
   }
 
-  void restore(DataInput from) throws IOException {
+  @Override
+  public void restore(DataInput from) throws IOException {
     ring = from.readBoolean();
     divided = from.readInt();
   }

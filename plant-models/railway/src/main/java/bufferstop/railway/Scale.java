@@ -1,6 +1,7 @@
 package bufferstop.railway;
 
 import bufferstop.railway.LineData.ScaleData;
+import bufferstop.spi.Stateful;
 import java.io.DataInput;
 import java.io.DataOutput;
 import java.io.IOException;
@@ -9,7 +10,7 @@ import java.io.IOException;
  * A weighing place: carries of each vehicle the share of its length that stands on it, reads that
  * through a low-pass, and has a contact with hysteresis (reference 7.2).
  */
-final class Scale {
+final class Scale implements Stateful {
   final ScaleData data;
   final Chain chain;
   private final Stock stock;
@@ -68,13 +69,15 @@ final class Scale {
     return chain.given();
   }
 
-  void save(DataOutput to) throws IOException {
+  @Override
+  public void save(DataOutput to) throws IOException {
     to.writeDouble(kg);
     to.writeBoolean(heavy);
     chain.save(to);
   }
 
-  void restore(DataInput from) throws IOException {
+  @Override
+  public void restore(DataInput from) throws IOException {
     kg = from.readDouble();
     heavy = from.readBoolean();
     chain.restore(from);

@@ -3,6 +3,7 @@ package bufferstop.railway;
 import bufferstop.railway.LineData.SensorsData;
 import bufferstop.railway.TrackData.SegmentData;
 import bufferstop.spi.RandomStream;
+import bufferstop.spi.Stateful;
 import java.io.DataInput;
 import java.io.DataOutput;
 import java.io.IOException;
@@ -10,7 +11,7 @@ import java.util.ArrayList;
 import java.util.List;
 
 /** All sensors and relays, and what they look at. */
-final class Sensors {
+final class Sensors implements Stateful {
   final List<Beam> beams;
   final List<Reed> reeds;
   final List<Block> blocks = new ArrayList<>();
@@ -19,6 +20,7 @@ final class Sensors {
   final List<Armature> relays;
   private final Magnets magnets;
   private final Axles axles;
+  private final List<Stateful> parts = new ArrayList<>(); // in the order they are saved in
   private long nowMicros;
 
   Sensors(LineData line, Stock stock, Occupancy occupancy, List<Feed> feeds, RandomStream random) {
@@ -39,6 +41,13 @@ final class Sensors {
             r ->
                 new Armature(
                     r.operateMicros(), r.releaseMicros(), r.bounceMicros(), random.nextLong()));
+    parts.add(axles);
+    parts.addAll(beams);
+    parts.addAll(reeds);
+    parts.addAll(blocks);
+    parts.addAll(counters);
+    parts.addAll(scales);
+    parts.addAll(relays);
   }
 
   /** The feed of the first segment of a block, or null. */
@@ -87,49 +96,19 @@ final class Sensors {
     return counter.pulse(nowMicros);
   }
 
-  void save(DataOutput to) throws IOException {
+  @Override
+  public void save(DataOutput to) throws IOException {
     to.writeLong(nowMicros);
-    axles.save(to);
-    for (Beam beam : beams) {
-      beam.save(to);
-    }
-    for (Reed reed : reeds) {
-      reed.save(to);
-    }
-    for (Block block : blocks) {
-      block.save(to);
-    }
-    for (Counter counter : counters) {
-      counter.save(to);
-    }
-    for (Scale scale : scales) {
-      scale.save(to);
-    }
-    for (Armature relay : relays) {
-      relay.save(to);
+    for (Stateful part : parts) {
+      part.save(to);
     }
   }
 
-  void restore(DataInput from) throws IOException {
+  @Override
+  public void restore(DataInput from) throws IOException {
     nowMicros = from.readLong();
-    axles.restore(from);
-    for (Beam beam : beams) {
-      beam.restore(from);
-    }
-    for (Reed reed : reeds) {
-      reed.restore(from);
-    }
-    for (Block block : blocks) {
-      block.restore(from);
-    }
-    for (Counter counter : counters) {
-      counter.restore(from);
-    }
-    for (Scale scale : scales) {
-      scale.restore(from);
-    }
-    for (Armature relay : relays) {
-      relay.restore(from);
+    for (Stateful part : parts) {
+      part.restore(from);
     }
     magnets.take();
   }

@@ -12,23 +12,16 @@ import java.io.IOException;
  * direction is that of its reverser.
  */
 final class SeriesDrive extends Drive {
-  private static final double SHORTED_SHARE = 0.05; // as DcDrive
-
   private final SeriesData motor;
   private final double perWheel; // K G / r: ohms for each m/s, and N for each A²
-  private final double friction;
-  private final double rotor;
   private final Reverser reverser; // null: always forward
   private double volts;
   private int direction; // along the row
 
   SeriesDrive(int vehicle, LocoData loco, SeriesData motor) {
-    super(vehicle, loco);
+    super(vehicle, loco, motor.frictionNewtons(), motor.addedKg());
     this.motor = motor;
-    double toRim = motor.gear() / motor.wheelRadiusMetres();
-    perWheel = motor.constantHenries() * toRim;
-    friction = motor.frictionTorque() * toRim;
-    rotor = motor.rotorInertia() * toRim * toRim;
+    perWheel = motor.constantHenries() * motor.toRim();
     reverser = motor.reverser() == null ? null : new Reverser(motor.reverser());
   }
 
@@ -43,16 +36,6 @@ final class SeriesDrive extends Drive {
       reverser.step(volts > 0, Math.round(seconds * 1e6));
     }
     direction = along * (reverser == null ? 1 : reverser.direction());
-  }
-
-  @Override
-  double frictionNewtons() {
-    return friction;
-  }
-
-  @Override
-  double rotorKg() {
-    return rotor;
   }
 
   /** Current in A r.m.s. with the rotor turning at the speed of the rim in its own direction. */
@@ -94,12 +77,7 @@ final class SeriesDrive extends Drive {
   }
 
   @Override
-  double drawn() {
-    return amperes();
-  }
-
-  @Override
-  void save(DataOutput to) throws IOException {
+  public void save(DataOutput to) throws IOException {
     super.save(to);
     to.writeDouble(volts);
     to.writeInt(direction);
@@ -109,7 +87,7 @@ final class SeriesDrive extends Drive {
   }
 
   @Override
-  void restore(DataInput from) throws IOException {
+  public void restore(DataInput from) throws IOException {
     super.restore(from);
     volts = from.readDouble();
     direction = from.readInt();

@@ -1,13 +1,14 @@
 package bufferstop.railway;
 
 import bufferstop.railway.LineData.SignalData;
+import bufferstop.spi.Stateful;
 import java.io.DataInput;
 import java.io.DataOutput;
 import java.io.IOException;
 import java.util.List;
 
 /** Signals beside the track, who sees them and who passes them at danger. */
-final class Signals {
+final class Signals implements Stateful {
   final List<SignalData> data;
   private final Stock stock;
   private final Hazards hazards;
@@ -86,13 +87,15 @@ final class Signals {
     }
   }
 
-  void save(DataOutput to) throws IOException {
+  @Override
+  public void save(DataOutput to) throws IOException {
     for (boolean each : clear) {
       to.writeBoolean(each);
     }
   }
 
-  void restore(DataInput from) throws IOException {
+  @Override
+  public void restore(DataInput from) throws IOException {
     for (int n = 0; n < clear.length; n++) {
       clear[n] = from.readBoolean();
     }

@@ -1,5 +1,6 @@
 package bufferstop.railway;
 
+import bufferstop.spi.Stateful;
 import java.io.DataInput;
 import java.io.DataOutput;
 import java.io.IOException;
@@ -11,7 +12,7 @@ import java.util.List;
  * one direction; vehicle {@code who[k]} has place k. A body is part of a row held together, by
  * couplers or by contact; its vehicles have one speed.
  */
-final class Stock {
+final class Stock implements Stateful {
   /** Free fall, m/s² (reference 0.2). */
   static final double GRAVITY = 9.80665;
 
@@ -187,7 +188,8 @@ final class Stock {
     setBodySpeed(row, k, v[k] * before / (before + kg));
   }
 
-  void save(DataOutput to) throws IOException {
+  @Override
+  public void save(DataOutput to) throws IOException {
     for (int k = 0; k < count; k++) {
       to.writeInt(who[k]);
       to.writeByte(facing[k]);
@@ -207,7 +209,8 @@ final class Stock {
     to.writeInt(rows);
   }
 
-  void restore(DataInput from) throws IOException {
+  @Override
+  public void restore(DataInput from) throws IOException {
     for (int k = 0; k < count; k++) {
       who[k] = from.readInt();
       at[who[k]] = k;

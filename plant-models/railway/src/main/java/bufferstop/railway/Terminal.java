@@ -1,6 +1,7 @@
 package bufferstop.railway;
 
 import bufferstop.railway.LineData.TerminalData;
+import bufferstop.spi.Stateful;
 import java.io.DataInput;
 import java.io.DataOutput;
 import java.io.IOException;
@@ -9,7 +10,7 @@ import java.io.IOException;
  * A digital input with the thresholds of IEC 61131-2 [second-hand] behind an RC filter. Between the
  * thresholds it stays what it was (project choice; the standard leaves that open).
  */
-final class Terminal {
+final class Terminal implements Stateful {
   private final TerminalData data;
   private double volts;
   private boolean on;
@@ -46,12 +47,14 @@ final class Terminal {
     return data.tau() * StrictMath.log(data.volts() / data.offBelowVolts());
   }
 
-  void save(DataOutput to) throws IOException {
+  @Override
+  public void save(DataOutput to) throws IOException {
     to.writeDouble(volts);
     to.writeBoolean(on);
   }
 
-  void restore(DataInput from) throws IOException {
+  @Override
+  public void restore(DataInput from) throws IOException {
     volts = from.readDouble();
     on = from.readBoolean();
   }

@@ -1,5 +1,6 @@
 package bufferstop.railway;
 
+import bufferstop.spi.Stateful;
 import java.io.DataInput;
 import java.io.DataOutput;
 import java.io.IOException;
@@ -10,7 +11,7 @@ import java.util.Arrays;
  * trains side by side where two legs meet, curves taken too fast, and how many trains stand in each
  * block.
  */
-final class Traffic implements Placement.Passing {
+final class Traffic implements Placement.Passing, Stateful {
   private final Stock stock;
   private final Placement placement;
   private final Track track;
@@ -48,7 +49,7 @@ final class Traffic implements Placement.Passing {
     }
     if (under) {
       turnout.noteMovedUnder();
-      happenings.movedUnder();
+      happenings.happened(Happening.MOVED_UNDER, 0);
     }
     moved |= turnout.move(seconds, reverse);
   }
@@ -75,7 +76,7 @@ final class Traffic implements Placement.Passing {
         }
       }
       if (turnout.trail(end)) {
-        happenings.runThrough();
+        happenings.happened(Happening.RUN_THROUGH, 0);
       }
     }
   }
@@ -148,14 +149,16 @@ final class Traffic implements Placement.Passing {
     return trains[block];
   }
 
-  void save(DataOutput to) throws IOException {
+  @Override
+  public void save(DataOutput to) throws IOException {
     to.writeBoolean(moved);
     for (boolean each : fouled) {
       to.writeBoolean(each);
     }
   }
 
-  void restore(DataInput from) throws IOException {
+  @Override
+  public void restore(DataInput from) throws IOException {
     moved = from.readBoolean();
     for (int n = 0; n < fouled.length; n++) {
       fouled[n] = from.readBoolean();

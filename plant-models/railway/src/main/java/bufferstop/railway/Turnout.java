@@ -1,6 +1,7 @@
 package bufferstop.railway;
 
 import bufferstop.railway.TrackData.TurnoutData;
+import bufferstop.spi.Stateful;
 import java.io.DataInput;
 import java.io.DataOutput;
 import java.io.IOException;
@@ -10,7 +11,7 @@ import java.io.IOException;
  * A train from the wrong leg pushes them over: a trailable one is then there, any other is damaged
  * and proves nothing more.
  */
-final class Turnout {
+final class Turnout implements Stateful {
   final TurnoutData data;
   private double travel; // 0 normal, 1 reverse
   private boolean damaged;
@@ -92,7 +93,8 @@ final class Turnout {
     slowness = times;
   }
 
-  void save(DataOutput to) throws IOException {
+  @Override
+  public void save(DataOutput to) throws IOException {
     to.writeDouble(travel);
     to.writeBoolean(damaged);
     to.writeBoolean(stuck);
@@ -101,7 +103,8 @@ final class Turnout {
     to.writeInt(movedUnder);
   }
 
-  void restore(DataInput from) throws IOException {
+  @Override
+  public void restore(DataInput from) throws IOException {
     travel = from.readDouble();
     damaged = from.readBoolean();
     stuck = from.readBoolean();

@@ -1,6 +1,7 @@
 package bufferstop.railway;
 
 import bufferstop.railway.LineData.UncouplerData;
+import bufferstop.spi.Stateful;
 import java.io.DataInput;
 import java.io.DataOutput;
 import java.io.IOException;
@@ -11,7 +12,7 @@ import java.util.List;
  * by command or by the voltage on the track. A coupler parts only while it is not in tension, and
  * does not couple while something holds it open (reference 5.4, project choice).
  */
-final class Uncouplers {
+final class Uncouplers implements Stateful {
   private final List<UncouplerData> data;
   private final Stock stock;
   private final Happenings happenings;
@@ -101,12 +102,15 @@ final class Uncouplers {
         stock.contact[k] = bunched ? Stock.PUSH : Stock.FREE;
         couplerPlace(k);
         Placement placement = stock.placement;
-        happenings.parted(placement.track.post(placement.foundSegment(), placement.foundOffset()));
+        happenings.happened(
+            Happening.PARTED,
+            placement.track.post(placement.foundSegment(), placement.foundOffset()));
       }
     }
   }
 
-  void save(DataOutput to) throws IOException {
+  @Override
+  public void save(DataOutput to) throws IOException {
     for (boolean jam : jammed) {
       to.writeBoolean(jam);
     }
@@ -116,7 +120,8 @@ final class Uncouplers {
     to.writeBoolean(willNotPart);
   }
 
-  void restore(DataInput from) throws IOException {
+  @Override
+  public void restore(DataInput from) throws IOException {
     for (int n = 0; n < jammed.length; n++) {
       jammed[n] = from.readBoolean();
     }

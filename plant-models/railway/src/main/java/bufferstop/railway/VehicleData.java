@@ -83,7 +83,21 @@ record VehicleData(
       double frictionTorque,
       double rotorInertia,
       ReverserData reverser)
-      implements TractionData {}
+      implements TractionData {
+
+    /** Turns of the motor for each radian over the rim, G / r. */
+    double toRim() {
+      return gear / wheelRadiusMetres;
+    }
+
+    double frictionNewtons() {
+      return frictionTorque * toRim();
+    }
+
+    double addedKg() {
+      return rotorInertia * toRim() * toRim();
+    }
+  }
 
   /**
    * A sequence reverser.

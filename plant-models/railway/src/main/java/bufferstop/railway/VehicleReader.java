@@ -8,6 +8,7 @@ import bufferstop.railway.VehicleData.Resistance;
 import bufferstop.railway.VehicleData.ReverserData;
 import bufferstop.railway.VehicleData.SeriesData;
 import bufferstop.railway.VehicleData.TractionData;
+import bufferstop.spi.PartNames;
 import bufferstop.spi.Settings;
 import java.util.ArrayList;
 import java.util.List;
@@ -98,7 +99,7 @@ final class VehicleReader {
             "behind",
             "no vehicle named `" + front + "` comes before `" + name + "`",
             String.join(", ", all.stream().map(VehicleData::name).toList()),
-            Nearest.question(front, all.stream().map(VehicleData::name).toList()));
+            PartNames.nearest(front, all.stream().map(VehicleData::name).toList()));
     return -1;
   }
 

@@ -76,6 +76,6 @@ class BrickworksLineTest {
     pullAwayAlone();
     bench.run(8);
     assertTrue(bench.get("shed_end.impact_speed") > 0.05);
-    assertEquals(List.of("parted", "buffer_struck", "wall_struck"), bench.happened);
+    assertEquals(List.of("parted", "buffer_struck", "wall_struck"), bench.happened());
   }
 }

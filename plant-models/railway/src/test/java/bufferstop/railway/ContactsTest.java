@@ -26,7 +26,7 @@ class ContactsTest {
     assertEquals(0.122307692, bench.stock.v[1], 1e-9);
     assertEquals(0.122307692, bench.stock.v[2], 1e-9);
     assertEquals(5597.30769, before - bench.bodyJoules(), 1e-5);
-    assertEquals(List.of("coupled"), bench.happened);
+    assertEquals(List.of("coupled"), bench.happened());
     assertEquals(1, bench.get("wagon.a.coupled"));
   }
 
@@ -62,13 +62,13 @@ class ContactsTest {
     Bench bench = new Bench(settings, 1000).push(1, 0.019).run(2);
     assertEquals(0.0095, bench.stock.v[2], 1e-9);
     assertEquals(0, bench.get("wagon.b.coupled"));
-    assertEquals(List.of(), bench.happened);
+    assertEquals(List.of(), bench.happened());
   }
 
   @Test
   void touchingLocomotiveLeavesTheWagonBehind() {
     Bench bench = new Bench(Lines.FULL, 1000).set("uncoupler.lift", 1).run(0.1);
-    assertEquals(List.of("parted"), bench.happened);
+    assertEquals(List.of("parted"), bench.happened());
     assertEquals(0, bench.get("loco.coupled"));
     bench.set("feed.close", 1).run(1);
     assertEquals(0, bench.get("wagon.tub.position"));
@@ -89,7 +89,7 @@ class ContactsTest {
     String onward = Lines.FULL.replace("position: 0.065", "position: 0.3");
     Bench bench = new Bench(onward, 1000).set("uncoupler.lift", 1).set("feed.close", 1).run(2);
     assertEquals(1, bench.get("loco.coupled"));
-    assertEquals(List.of(), bench.happened);
+    assertEquals(List.of(), bench.happened());
   }
 
   @Test
@@ -107,17 +107,17 @@ class ContactsTest {
     String onward = Lines.FULL.replace("position: 0.065", "position: -0.3");
     Bench bench = new Bench(onward, 1000).set("uncoupler.lift", 1);
     bench.set("feed.reverse", 1).set("feed.close", 1).run(2);
-    assertEquals(List.of("parted"), bench.happened);
+    assertEquals(List.of("parted"), bench.happened());
   }
 
   @Test
   void couplerIsBunchedWhileABufferStopSlowsTheTrain() {
     Bench bench = new Bench(Lines.between(Lines.FULL, -0.0605, 100), 1000);
     bench.push(0, -0.2);
-    while (bench.happened.isEmpty()) {
+    while (bench.happened().isEmpty()) {
       bench.step();
     }
-    assertEquals(List.of("buffer_struck"), bench.happened);
+    assertEquals(List.of("buffer_struck"), bench.happened());
     assertEquals(0, bench.set("uncoupler.lift", 1).step().get("loco.coupled"));
     assertTrue(bench.get("loco.speed") < -0.1);
   }

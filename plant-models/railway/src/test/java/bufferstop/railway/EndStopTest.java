@@ -27,7 +27,7 @@ class EndStopTest {
     assertEquals(2.78, bench.get("shed_end.buffer_speed"), 1e-12);
     assertEquals(0, bench.get("shed_end.impact_speed"));
     assertEquals(0, bench.get("loco.speed"));
-    assertEquals(List.of("buffer_struck"), bench.happened);
+    assertEquals(List.of("buffer_struck"), bench.happened());
   }
 
   @Test
@@ -38,7 +38,7 @@ class EndStopTest {
     assertEquals(joules, bench.get("shed_end.impact_energy"), 0.1);
     assertEquals(Math.sqrt(2 * joules / 74_700), bench.get("shed_end.impact_speed"), 1e-6);
     assertEquals(0, bench.stock.v[1]);
-    assertEquals(List.of("buffer_struck", "wall_struck"), bench.happened);
+    assertEquals(List.of("buffer_struck", "wall_struck"), bench.happened());
   }
 
   @Test

@@ -278,7 +278,7 @@ class FullSizeTest {
     Bench bench = slack(wagons.toString(), 30_000, 0.5, 90, 1.0);
     double[] expected = {0.75, 0.6, 0.5, 3.0 / 7, 0.375};
     for (int cars = 1; cars <= 5; cars++) {
-      while (bench.happened.size() < cars) {
+      while (bench.happened().size() < cars) {
         bench.step();
       }
       assertEquals(expected[cars - 1], bench.get("loco.speed"), 1e-5);
@@ -378,7 +378,7 @@ class FullSizeTest {
             .set("loco.handle", 1)
             .run(2);
     assertEquals(1, breaks.get("trains.divided"));
-    assertEquals(List.of("divided"), breaks.happened);
+    assertEquals(List.of("divided"), breaks.happened());
     // parted from every locomotive the cars brake by themselves and stand
     breaks.run(20);
     assertEquals(0, breaks.stock.v[0]);

@@ -50,7 +50,7 @@ class LoadingTest {
     assertEquals(0.1, bench.get("wagon.tub.load"), 1e-12);
     assertEquals(0.05, bench.get("hopper.spillage"), 1e-12);
     assertEquals(0, bench.get("hopper.stock"), 1e-12);
-    assertEquals(List.of("spillage_began"), bench.happened);
+    assertEquals(List.of("spillage_began"), bench.happened());
   }
 
   @Test

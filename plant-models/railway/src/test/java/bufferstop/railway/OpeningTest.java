@@ -4,10 +4,8 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import bufferstop.testkit.ProblemList;
+import bufferstop.testkit.Opened;
 import bufferstop.testkit.ProblemList.Problem;
-import bufferstop.testkit.SettingsOf;
-import bufferstop.testkit.SplitMix64;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -15,10 +13,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 
 class OpeningTest {
   private static List<Problem> problems(String settings) {
-    RailwayModel model = new RailwayModel();
-    ProblemList problems = new ProblemList();
-    model.open(SettingsOf.text(model.schema(), settings), problems, new SplitMix64(1));
-    return problems.all();
+    return Opened.of(new RailwayModel(), settings).problems();
   }
 
   @ParameterizedTest(name = "{1} instead of {0}: {3}")

@@ -65,7 +65,7 @@ class RailwayContractTest extends PlantContractTest {
     }
     assertEquals(
         List.of("buffer_struck", "coupled", "parted", "spillage_began", "wall_struck"),
-        bench.happened.stream().distinct().sorted().toList());
+        bench.happened().stream().distinct().sorted().toList());
   }
 
   @Test

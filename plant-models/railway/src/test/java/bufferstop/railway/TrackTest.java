@@ -67,7 +67,7 @@ class TrackTest {
   @Test
   void halfMovedTurnoutDerailsAFacingTrain() {
     Bench bench = bench(Yards.loco("a", "west", 90, 5)).set("turnout.wp.to_reverse", 1).run(1.5);
-    assertEquals(List.of("derailed"), bench.happened);
+    assertEquals(List.of("derailed"), bench.happened());
     assertEquals(1, bench.get("trains.derailed"));
     assertEquals(0, bench.run(3).get("a.speed"));
   }
@@ -75,14 +75,14 @@ class TrackTest {
   @Test
   void turnoutMovedUnderATrainDerailsIt() {
     Bench bench = through(0, 20).set("turnout.wp.to_reverse", 1).run(0.1);
-    assertEquals(List.of("derailed", "moved_under"), bench.happened);
+    assertEquals(List.of("derailed", "moved_under"), bench.happened());
     assertEquals(1, bench.get("turnout.wp.moved_under"));
   }
 
   @Test
   void trailingTrainPushesTheBladesOverAndBreaksThem() {
     Bench bench = bench(Yards.loco("a", "loop", 120, -20).replace("loop", "loop")).run(1.5);
-    assertEquals(List.of("run_through"), bench.happened);
+    assertEquals(List.of("run_through"), bench.happened());
     assertEquals(1, bench.get("turnout.wp.run_through"));
     assertEquals(0, bench.get("turnout.wp.lies_normal") + bench.get("turnout.wp.lies_reverse"));
     assertEquals(0, bench.get("trains.derailed"));
@@ -103,7 +103,7 @@ class TrackTest {
     String two = Yards.loco("a", "main", 150, 0) + Yards.loco("b", "loop", 150, 0);
     Bench bench = bench(two).push(0, 1).run(3);
     assertEquals(150, bench.get("b.position"), 1e-9);
-    assertEquals(List.of(), bench.happened);
+    assertEquals(List.of(), bench.happened());
   }
 
   @Test
@@ -111,7 +111,7 @@ class TrackTest {
     String two = Yards.loco("a", "west", 50, 10) + Yards.loco("b", "main", 150, 0);
     Bench bench = bench(two);
     bench.run(9.1); // 89 m between couplers at 10 m/s
-    assertEquals(List.of("collided"), bench.happened);
+    assertEquals(List.of("collided"), bench.happened());
     assertEquals(10, bench.get("trains.collision_speed"), 1e-9);
     assertEquals(1, bench.get("trains.collisions"));
     // equal masses, restitution 0.3 (F5.1 [derived]): 3.5 and 6.5 m/s
@@ -123,7 +123,7 @@ class TrackTest {
   void trainThatRunsIntoTheSideOfAnotherCollides() {
     String two = Yards.loco("a", "west", 98, 0) + Yards.loco("b", "loop", 130, -10);
     Bench bench = bench(two).run(3);
-    assertTrue(bench.happened.contains("collided"), bench.happened.toString());
+    assertTrue(bench.happened().contains("collided"), bench.happened().toString());
     assertEquals(2, bench.get("trains.derailed"));
     assertTrue(bench.get("trains.collision_speed") > 5);
   }
@@ -134,9 +134,9 @@ class TrackTest {
     String two = Yards.loco("a", "main", 112, 0) + Yards.loco("b", "loop", 140, -10);
     Bench bench = new Bench(fouled + "locomotives:\n" + two.indent(2), 1000);
     bench.set("turnout.wp.to_reverse", 1).run(1.4);
-    assertEquals(List.of(), bench.happened);
+    assertEquals(List.of(), bench.happened());
     bench.run(0.2); // 120 is reached after 1.5 s
-    assertEquals(List.of("collided", "derailed", "derailed"), bench.happened);
+    assertEquals(List.of("collided", "derailed", "derailed"), bench.happened());
   }
 
   @Test
@@ -145,7 +145,7 @@ class TrackTest {
     String loco = Yards.loco("a", "east", 280, 10).indent(2);
     Bench bench =
         new Bench(open + "open_ends:\n  - {at: east.high}\nlocomotives:\n" + loco, 1000).run(2);
-    assertEquals(List.of("derailed"), bench.happened);
+    assertEquals(List.of("derailed"), bench.happened());
   }
 
   @Test
@@ -186,7 +186,7 @@ class TrackTest {
     assertEquals(100, alone.get("a.position"), 1e-6);
     String two = Yards.loco("a", "one", 50, 10) + Yards.loco("b", "two", 150, 4);
     Bench chase = new Bench(ring + two.indent(2), 1000).run(20);
-    assertEquals(List.of("collided"), chase.happened); // 89 m at 6 m/s
+    assertEquals(List.of("collided"), chase.happened()); // 89 m at 6 m/s
     assertEquals(6, chase.get("trains.collision_speed"), 1e-9);
   }
 
@@ -205,7 +205,7 @@ class TrackTest {
         """;
     String two = Yards.loco("a", "one", 50, -10) + Yards.loco("b", "two", 120, 10);
     Bench bench = new Bench(ring + two.indent(2), 1000).run(7);
-    assertEquals(List.of("collided"), bench.happened); // 119 m at 20 m/s
+    assertEquals(List.of("collided"), bench.happened()); // 119 m at 20 m/s
   }
 
   @Test

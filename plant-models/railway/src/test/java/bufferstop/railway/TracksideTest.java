@@ -105,7 +105,7 @@ class TracksideTest {
     String settings = BARE.formatted(100, 50, 2) + crossing;
     Bench open = new Bench(settings, 1000).set("crossing.lane.raise", 1).run(6);
     assertEquals(1, open.get("crossing.lane.unprotected"));
-    assertEquals(List.of("unprotected"), open.happened);
+    assertEquals(List.of("unprotected"), open.happened());
     Bench closed = new Bench(settings, 1000).run(2.2); // its front comes to 60 after 2.5 s
     assertEquals(1, closed.get("crossing.lane.down"));
     assertEquals(0, closed.run(4).get("crossing.lane.unprotected"));

@@ -3,7 +3,7 @@ package bufferstop.railway;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import bufferstop.testkit.SplitMix64;
+import bufferstop.spi.SplitMix64;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -131,8 +131,8 @@ class TrainProperties {
     bench.set("feed.close", 1).run(1.2).set("feed.close", 0).run(0.4);
     double place = bench.get("loco.position");
     bench.set("feed.close", 1).run(5);
-    assertTrue(bench.happened.contains("coupled"), "seed " + seed + ": " + bench.happened);
-    assertTrue(bench.happened.contains("wall_struck"), "seed " + seed + ": " + bench.happened);
+    assertTrue(bench.happened().contains("coupled"), "seed " + seed + ": " + bench.happened());
+    assertTrue(bench.happened().contains("wall_struck"), "seed " + seed + ": " + bench.happened());
     return new Outcome(place, bench.get("shed_end.impact_speed"));
   }
 

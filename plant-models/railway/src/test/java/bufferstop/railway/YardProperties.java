@@ -3,7 +3,7 @@ package bufferstop.railway;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
-import bufferstop.testkit.SplitMix64;
+import bufferstop.spi.SplitMix64;
 import org.junit.jupiter.api.Test;
 
 /**

@@ -1,8 +1,5 @@
 package bufferstop.spi;
 
-import java.io.DataInput;
-import java.io.DataOutput;
-import java.io.IOException;
 import java.util.List;
 
 /**
@@ -12,7 +9,7 @@ import java.util.List;
  * {@link #step} any number of times, with {@link #fault}, {@link #save} and {@link #picture}
  * between steps; {@link #restore} stands in for {@code start}.
  */
-public interface Plant {
+public interface Plant extends Stateful {
 
   /** Ports the plant reads, in the order of {@code in}; the same list at every call. */
   List<Port> inputs();
@@ -65,17 +62,6 @@ public interface Plant {
   default void fault(int fault, boolean active, double amount) {
     throw new IllegalArgumentException("this plant declares no faults, was asked for " + fault);
   }
-
-  /**
-   * Writes the whole state, so that {@link #restore} on a plant opened from the same settings goes
-   * on bit for bit.
-   */
-  void save(DataOutput to) throws IOException;
-
-  /**
-   * Reads what {@link #save} wrote; the plant is then as if started and stepped up to that moment.
-   */
-  void restore(DataInput from) throws IOException;
 
   /**
    * A picture of the present state for the report.

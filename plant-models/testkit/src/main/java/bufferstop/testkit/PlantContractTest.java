@@ -109,11 +109,7 @@ public abstract class PlantContractTest {
   }
 
   private Plant opened(long seed) {
-    ProblemList problems = new ProblemList();
-    Plant plant =
-        model().open(SettingsOf.text(model().schema(), settings()), problems, new SplitMix64(seed));
-    assertEquals(List.of(), problems.all(), "the settings under test must open without a problem");
-    return plant;
+    return Opened.of(model(), settings(), seed).plant();
   }
 
   private Run started() {

@@ -12,6 +12,7 @@ public final class ProblemList implements Problems {
   public record Problem(String parameter, String message, String expected, String help) {}
 
   private final List<Problem> all = new ArrayList<>();
+  private final List<String> warnings = new ArrayList<>();
 
   /** An empty list. */
   public ProblemList() {}
@@ -21,8 +22,18 @@ public final class ProblemList implements Problems {
     all.add(new Problem(parameter, message, expected, help));
   }
 
-  /** What was reported, in order. */
+  @Override
+  public void warning(Settings at, String parameter, String message, String expected, String help) {
+    warnings.add(message);
+  }
+
+  /** The errors that were reported, in order. */
   public List<Problem> all() {
     return List.copyOf(all);
+  }
+
+  /** The messages of the warnings, in order. */
+  public List<String> warnings() {
+    return List.copyOf(warnings);
   }
 }

@@ -3,6 +3,7 @@ package bufferstop.testkit;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import bufferstop.spi.SplitMix64;
 import org.junit.jupiter.api.Test;
 
 class SplitMix64Test {

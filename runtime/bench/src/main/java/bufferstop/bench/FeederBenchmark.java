@@ -3,9 +3,7 @@ package bufferstop.bench;
 import bufferstop.spi.Plant;
 import bufferstop.spi.PlantModel;
 import bufferstop.spi.Port;
-import bufferstop.testkit.ProblemList;
-import bufferstop.testkit.SettingsOf;
-import bufferstop.testkit.SplitMix64;
+import bufferstop.testkit.Opened;
 import java.io.IOException;
 import java.lang.management.ManagementFactory;
 import java.lang.management.ThreadMXBean;
@@ -38,11 +36,7 @@ final class FeederBenchmark implements Benchmark {
               .filter(m -> m.name().equals(model))
               .findFirst()
               .orElseThrow();
-      ProblemList problems = new ProblemList();
-      plant = found.open(SettingsOf.text(found.schema(), settings), problems, new SplitMix64(1));
-      if (!problems.all().isEmpty()) {
-        throw new IllegalStateException("settings of the benchmark: " + problems.all());
-      }
+      plant = Opened.of(found, settings).plant();
       in =
           plant.inputs().stream()
               .mapToDouble(p -> Double.isNaN(p.unwired()) ? 0 : p.unwired())
