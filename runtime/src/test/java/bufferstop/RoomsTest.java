@@ -41,6 +41,7 @@ class RoomsTest {
           Map.entry("modbus", Set.of("model", "image")),
           Map.entry("trace", Set.of("model", "image")),
           Map.entry("retention", Set.of("model", "image")),
+          Map.entry("billing", Set.of("model")),
           Map.entry("scenario", Set.of("model", "st", "image", "trace")),
           Map.entry(
               "rig",
@@ -54,8 +55,9 @@ class RoomsTest {
                   "modbus",
                   "trace",
                   "retention",
+                  "billing",
                   "scenario")),
-          Map.entry("report", Set.of("model", "engine", "scenario", "rig")),
+          Map.entry("report", Set.of("model", "engine", "billing", "scenario", "rig")),
           Map.entry(
               "cli",
               Set.of(
@@ -68,6 +70,7 @@ class RoomsTest {
                   "modbus",
                   "trace",
                   "retention",
+                  "billing",
                   "scenario",
                   "rig",
                   "report")));

@@ -37,12 +37,13 @@ final class ConsoleCommands {
       show NAME                       a value
       active                          faults that are on, points that are forced
       alarms                          how often each came, and what happened last
+      status                          time, active steps, and the project's `status`
       quit                            ends the run, outputs safe
       """;
   private static final List<String> COMMANDS =
       List.of(
           "fault", "clear", "force", "unforce", "press", "release", "turn", "write", "show",
-          "active", "alarms", "help", "quit");
+          "active", "alarms", "status", "help", "quit");
   private static final List<String> PLACES = List.of("wire", "supply", "node", "plant");
   private static final long PRESS_MICROS = 300_000;
   private static final long ANSWER_SECONDS = 5;
@@ -50,11 +51,18 @@ final class ConsoleCommands {
   private final Rig rig;
   private final LiveRun run;
   private final List<Possible> faults;
+  private final StatusText status;
 
   ConsoleCommands(Rig rig, LiveRun run) {
     this.rig = rig;
     this.run = run;
     faults = rig.field().faults().possible();
+    status = new StatusText(rig, run.statistics());
+  }
+
+  /** How the run stands. */
+  StatusText status() {
+    return status;
   }
 
   /** Does what a line says; what is to be printed, without a line end. */
@@ -73,6 +81,7 @@ final class ConsoleCommands {
       case "active" -> answer(ConsoleCommands::active);
       case "alarms" -> answer(r -> AlarmText.journal(run.alarms()));
       case "show" -> show(words);
+      case "status" -> String.join("\n", status.lines());
       case "quit" -> {
         run.stop();
         yield "ending";

@@ -8,6 +8,7 @@ import java.io.InputStreamReader;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
+import java.util.concurrent.locks.LockSupport;
 import org.jline.reader.Candidate;
 import org.jline.reader.Completer;
 import org.jline.reader.EndOfFileException;
@@ -16,16 +17,21 @@ import org.jline.reader.LineReaderBuilder;
 import org.jline.reader.UserInterruptException;
 import org.jline.terminal.Terminal;
 import org.jline.terminal.TerminalBuilder;
+import org.jline.utils.AttributedString;
+import org.jline.utils.Status;
 
 /**
  * The console of a live run: with completion on a terminal, a line after the other from anything
  * else. The run goes on when its input ends, except on a terminal, where that ends the run.
  */
 final class LiveConsole {
+  private static final long RENEWED_NANOS = 1_000_000_000L;
+
   private final ConsoleCommands commands;
   private final LiveRun run;
   private final PrintWriter out;
   private Terminal terminal; // null without one
+  private volatile boolean ended;
 
   private LiveConsole(ConsoleCommands commands, LiveRun run, PrintWriter out) {
     this.commands = commands;
@@ -59,6 +65,7 @@ final class LiveConsole {
           commands.candidates(before).forEach(c -> candidates.add(new Candidate(c)));
         };
     LineReader reader = LineReaderBuilder.builder().terminal(terminal).completer(completer).build();
+    showStatus();
     reader.printAbove("`help` lists the commands; the tabulator completes names");
     try {
       while (true) {
@@ -70,6 +77,25 @@ final class LiveConsole {
     } catch (UserInterruptException | EndOfFileException e) {
       run.stop();
     }
+  }
+
+  /** Renews lines at the bottom of the terminal, where it can have such. */
+  private void showStatus() {
+    Status bar = Status.getStatus(terminal);
+    if (bar == null) {
+      return;
+    }
+    Thread thread =
+        new Thread(
+            () -> {
+              while (!ended) {
+                bar.update(commands.status().lines().stream().map(AttributedString::new).toList());
+                LockSupport.parkNanos(RENEWED_NANOS);
+              }
+            },
+            "status");
+    thread.setDaemon(true);
+    thread.start();
   }
 
   private void read() {
@@ -90,6 +116,7 @@ final class LiveConsole {
 
   /** Gives the terminal back. */
   void end() {
+    ended = true;
     if (terminal != null) {
       try {
         terminal.close();

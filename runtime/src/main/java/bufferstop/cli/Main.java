@@ -15,11 +15,13 @@ import picocli.CommandLine.Spec;
     versionProvider = Main.Version.class,
     synopsisSubcommandLabel = "COMMAND",
     subcommands = {
+      BillCommand.class,
       CheckCommand.class,
       PointsCommand.class,
       ReplayCommand.class,
       RunCommand.class,
       PlantCommand.class,
+      SchemaCommand.class,
       TestCommand.class,
       TraceCommand.class,
       CommandLine.HelpCommand.class

@@ -1,16 +1,12 @@
 package bufferstop.cli;
 
 import bufferstop.engine.ScanStatistics;
-import bufferstop.model.Symbol;
-import bufferstop.model.Type;
-import bufferstop.model.Values;
 import bufferstop.rig.Rig;
 import java.io.PrintWriter;
-import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.locks.LockSupport;
 
-/** One line on a terminal, renewed every second: time, scans, active steps, alarms. */
+/** One line on a terminal, renewed every second, with how the run stands. */
 final class StatusLine {
   private static final int WIDTH = 100;
   private static final long RENEWED_NANOS = 1_000_000_000L;
@@ -26,7 +22,8 @@ final class StatusLine {
     if (System.console() == null) {
       return new StatusLine(null);
     }
-    Thread thread = new Thread(() -> renew(rig, statistics, out), "status");
+    StatusText text = new StatusText(rig, statistics);
+    Thread thread = new Thread(() -> renew(text, out), "status");
     thread.setDaemon(true);
     thread.start();
     return new StatusLine(thread);
@@ -44,42 +41,14 @@ final class StatusLine {
     }
   }
 
-  private static void renew(Rig rig, ScanStatistics statistics, PrintWriter out) {
-    List<Symbol> steps =
-        rig.layout().observable().stream()
-            .filter(s -> s.type() == Type.BOOL && s.name().endsWith(".X"))
-            .toList();
-    Symbol time = rig.layout().field().find("scan.time");
-    Symbol alarm = rig.layout().field().find("alarms.active");
-    int[] cells = new int[steps.size() + 2];
-    for (int i = 0; i < steps.size(); i++) {
-      cells[i] = steps.get(i).index();
-    }
-    cells[steps.size()] = time.index();
-    cells[steps.size() + 1] = alarm.index();
-    long[] values = new long[cells.length];
+  private static void renew(StatusText text, PrintWriter out) {
     while (!Thread.interrupted()) {
       LockSupport.parkNanos(RENEWED_NANOS);
-      if (rig.snapshots().published() >= 0) {
-        rig.snapshots().copy(cells, 0, cells.length, values);
-        out.printf(Locale.ROOT, "\r%-" + WIDTH + "s", line(steps, values, statistics));
-        out.flush();
-      }
+      String line = String.join("  ", text.lines());
+      String cut = line.length() > WIDTH ? line.substring(0, WIDTH) : line;
+      out.printf(Locale.ROOT, "\r%-" + WIDTH + "s", cut);
+      out.flush();
     }
     out.println();
-  }
-
-  private static String line(List<Symbol> steps, long[] values, ScanStatistics statistics) {
-    StringBuilder line = new StringBuilder(Values.time(values[steps.size()] / 1000 * 1000));
-    line.append("  ").append(statistics.scans()).append(" scans, ");
-    line.append(statistics.skipped()).append(" skipped");
-    for (int i = 0; i < steps.size(); i++) {
-      if (values[i] != 0) {
-        String name = steps.get(i).name();
-        line.append("  ").append(name, 0, name.length() - 2);
-      }
-    }
-    line.append(values[steps.size() + 1] != 0 ? "  ALARM" : "");
-    return line.length() > WIDTH ? line.substring(0, WIDTH) : line.toString();
   }
 }

@@ -1,5 +1,6 @@
 package bufferstop.load;
 
+import bufferstop.model.Billing;
 import bufferstop.model.Controller;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
@@ -50,7 +51,7 @@ public final class ProjectLoader {
 
   private Project project(Path file) {
     Tree root = files.read(file, Position.ofFile(file.toString()));
-    TableReader reader = root == null ? null : TableReader.open(root, "a project", problems);
+    TableReader reader = root == null ? null : TableReader.open(root, Grammar.PROJECT, problems);
     if (reader == null) {
       return null;
     }
@@ -59,16 +60,17 @@ public final class ProjectLoader {
     long step = reader.time("plant_step", Math.min(DEFAULT_PLANT_STEP, period), LEAST_STEP);
     step = checkDivides(reader, period, step);
     RoutineLoader routines = new RoutineLoader(files, sections, problems);
-    TableReader declared = sections.table(reader, "controller", "the controller");
+    TableReader declared = sections.table(reader, "controller", ControllerForms.CONTROLLER);
     define(routines.open(reader), declared);
     Controller controller =
         new ControllerLoader(sections, problems).read(declared, routines.read(reader));
     Field field = new FieldLoader(files, problems).read(reader, fieldPoints(controller));
-    TableReader modbus = sections.table(reader, "modbus", "Modbus maps");
+    TableReader modbus = sections.table(reader, "modbus", ModbusForms.MODBUS);
     List<ModbusMap> maps =
         new ModbusLoader(
                 sections, controller.points(), name == null ? "unnamed" : name.value(), problems)
             .read(modbus);
+    Billing billing = new BillingLoader(files, sections, problems).read(reader);
     Path folder = file.getParent() == null ? Path.of(".") : file.getParent();
     Project project =
         new Project(
@@ -82,6 +84,8 @@ public final class ProjectLoader {
             controller,
             field,
             maps,
+            reader.names("status"),
+            billing,
             files.sources(),
             files.sha256());
     reader.finish();

@@ -2,6 +2,7 @@ package bufferstop.modbus;
 
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
+import bufferstop.model.MeterNames;
 import bufferstop.model.ModbusMap;
 import bufferstop.model.ModbusMap.ByteOrder;
 import bufferstop.model.ModbusMap.Coding;
@@ -85,19 +86,10 @@ final class SunSpecMap {
         there.isEmpty()
             ? Diagnostic.error(position, "no meter named `" + head + "`")
                 .expected("a plant's meter, whose values are ports such as METER.imported")
-                .help(NearNames.question(head, meters()))
+                .help(NearNames.question(head, MeterNames.heads(scope)))
             : Diagnostic.error(position, "`" + head + "` lacks " + String.join(", ", missing))
                 .expected("all that a " + kind + " meter must show"));
     return false;
-  }
-
-  /** Heads of all names that end like a meter's. */
-  private List<String> meters() {
-    String tail = ".imported";
-    return scope.names().stream()
-        .filter(n -> n.endsWith(tail))
-        .map(n -> n.substring(0, n.length() - tail.length()))
-        .toList();
   }
 
   private String name(String value) {

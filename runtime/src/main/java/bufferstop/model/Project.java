@@ -13,6 +13,8 @@ import java.util.List;
  * @param plantStepMicros step of plants and wires; divides the period
  * @param watchdogMicros longest execution of a scan in real time
  * @param catchUpMicros longest time that plants may catch up in real time
+ * @param status names of the values that `run` shows
+ * @param billing who pays for what is metered; null for nobody
  * @param sources every file read, in order of reading
  * @param sha256 over the bytes of every file read, in order of reading, lower-case hex
  */
@@ -27,6 +29,8 @@ public record Project(
     Controller controller,
     Field field,
     List<ModbusMap> maps,
+    List<Name> status,
+    Billing billing,
     List<Source> sources,
     String sha256) {
 
@@ -121,6 +125,8 @@ public record Project(
         controller,
         other,
         shown,
+        status,
+        billing,
         sources,
         sha256);
   }

@@ -30,6 +30,27 @@ public record Scenario(
     List<Expectation> expectations,
     Position position) {
 
+  /** One that does nothing and expects nothing. */
+  public static final Scenario NOTHING =
+      new Scenario(
+          "nothing",
+          "",
+          "",
+          List.of(),
+          List.of(),
+          0,
+          1,
+          List.of(),
+          List.of(),
+          List.of(),
+          Position.ofFile(""));
+
+  /** The same settings, seed and stimuli for another time, with nothing expected. */
+  public Scenario lasting(long micros) {
+    return new Scenario(
+        name, file, requirement, tags, reads, micros, seed, settings, stimuli, List.of(), position);
+  }
+
   /** Its name as the name of a file, with the seed where that is not the usual one. */
   public String slug() {
     String words = name.toLowerCase(Locale.ROOT).replaceAll("[^a-z0-9]+", "-");

@@ -9,8 +9,11 @@ import bufferstop.image.SnapshotRing;
 import bufferstop.modbus.FieldMapCheck;
 import bufferstop.modbus.MapLinker;
 import bufferstop.model.Controller;
+import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.ModbusMap;
+import bufferstop.model.Name;
+import bufferstop.model.NearNames;
 import bufferstop.model.Point;
 import bufferstop.model.Project;
 import bufferstop.model.SourceText;
@@ -78,6 +81,10 @@ public record Rig(
             .toList();
     FieldMapCheck check = new FieldMapCheck(project.controller().points(), problems);
     maps.forEach(check::check);
+    checkStatus(project, layout, problems);
+    if (project.billing() != null) {
+      BillingMeters.of(project.billing(), layout.field(), problems);
+    }
     if (problems.hasErrors()) {
       return null;
     }
@@ -115,6 +122,17 @@ public record Rig(
         panel == null ? null : panel.start(engine.cells(), engine.forces()),
         new RetainedCells(program.retained()),
         problems.places());
+  }
+
+  private static void checkStatus(Project project, Layout layout, Diagnostics problems) {
+    for (Name name : project.status()) {
+      if (layout.field().find(name.text()) == null && !problems.doubts(name.text())) {
+        problems.add(
+            Diagnostic.error(name.position(), "no point named `" + name.text() + "`")
+                .expected("a point, step, block output, alarm or plant port")
+                .help(NearNames.question(name.text(), layout.field().names())));
+      }
+    }
   }
 
   /** What failed first among expressions, and where; empty while nothing has. */

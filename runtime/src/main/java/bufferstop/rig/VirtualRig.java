@@ -26,6 +26,7 @@ public final class VirtualRig implements Target, AutoCloseable {
   private final VirtualClock clock = new VirtualClock();
   private final ScanLoop loop;
   private final RunTrace trace;
+  private Runnable afterScan = () -> {};
 
   /**
    * A rig for one scenario: its seed, its settings laid over the project's.
@@ -95,6 +96,12 @@ public final class VirtualRig implements Target, AutoCloseable {
   public void scan() {
     loop.next();
     trace.afterScan();
+    afterScan.run();
+  }
+
+  /** Tells someone after each scan, when plants stand where the next one begins. */
+  void tellScans(Runnable other) {
+    afterScan = other;
   }
 
   @Override

@@ -113,6 +113,34 @@ class RegistersTest {
     assertEquals(value, Double.longBitsToDouble(bench.get(HOLDING, 0)), 1e-12);
   }
 
+  /** IEEE 754 words worked out apart from this code; an LREAL shows as the nearest REAL. */
+  @ParameterizedTest(name = "{0} as REAL in steps of {1} is {2}")
+  @CsvSource({
+    "230.1, 1, 43 66 19 9A",
+    "-2830, 1, C5 30 E0 00",
+    "123456789, 1, 4C EB 79 A3",
+    "12.34, 0.01, 44 9A 40 00",
+    "1E300, 1, 7F 7F FF FF",
+    "NaN, 1, 00 00 00 00"
+  })
+  void aQuantityMayBeAReal(double value, double factor, String words) {
+    double most = Float.MAX_VALUE * Math.min(1, factor);
+    Bench bench = one(Type.LREAL, scaled(Type.REAL, factor, -most, most, null));
+    bench.set(HOLDING, 0, bits(Type.LREAL, value)).scan();
+    assertEquals("03 04 " + words, bench.frames().answer("03 00 00 00 02"));
+  }
+
+  @Test
+  void aWrittenRealIsTakenWithItsFactorAndNoNumberIsRefused() {
+    Bench bench = one(Type.LREAL, scaled(Type.REAL, 0.5, -100, 100, null));
+    String write = "10 00 00 00 02 04 ";
+    assertEquals("10 00 00 00 02", bench.frames().answer(write + "40 40 00 00")); // 3.0
+    assertEquals(1.5, Double.longBitsToDouble(bench.get(HOLDING, 0)));
+    assertEquals("90 04", bench.frames().answer(write + "7F C0 00 00")); // no number
+    assertEquals("90 04", bench.frames().answer(write + "43 C8 80 00")); // 401 halves
+    assertEquals(1.5, Double.longBitsToDouble(bench.get(HOLDING, 0)));
+  }
+
   @Test
   void aTimeIsScaledInMilliseconds() {
     Bench bench = one(Type.TIME, scaled(Type.UINT, 100, 0, 6_553_400, null));

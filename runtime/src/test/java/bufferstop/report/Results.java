@@ -41,6 +41,8 @@ final class Results {
         new Field(List.of(), List.of(), List.of(), List.of(), List.of(), List.of(), List.of()),
         List.of(),
         List.of(),
+        null,
+        List.of(),
         "ab12");
   }
 

@@ -98,6 +98,8 @@ class BrickworksCausesTest {
         weaker,
         CAREFUL.field(),
         CAREFUL.maps(),
+        CAREFUL.status(),
+        CAREFUL.billing(),
         CAREFUL.sources(),
         CAREFUL.sha256());
   }

@@ -34,6 +34,11 @@ final class GeneratingSet {
   }
 
   private static final double FIELD_CEILING = 3.0;
+  private static final double LONGEST = 0.01; // s
+
+  /** It swings no longer than this after a change of its load, s. */
+  private static final double SETTLING = 20;
+
   private static final double MOST_TORQUE = 1.1;
 
   private final double rating;
@@ -138,7 +143,9 @@ final class GeneratingSet {
   }
 
   /**
-   * Moves on by one step.
+   * Moves on by one step. A step longer than its equations bear is taken in parts, in which the
+   * load's power stays and the terminal voltage follows the inner one; after {@link #SETTLING} it
+   * has done what it will.
    *
    * @param watts power of the inner voltage, of the last solution
    * @param vars reactive power likewise
@@ -146,6 +153,20 @@ final class GeneratingSet {
    * @return what tripped it in this step, else NONE
    */
   Cause step(double seconds, double watts, double vars, double volts) {
+    double seenAt = emf;
+    double left = Math.min(seconds, SETTLING);
+    Cause tripped = move(Math.min(left, LONGEST), watts, vars, volts);
+    boolean still = excited; // where it connects or leaves, the network must be solved first
+    for (left -= LONGEST; left > 0 && tripped == Cause.NONE; left -= LONGEST) {
+      if (excited != still) {
+        break;
+      }
+      tripped = move(Math.min(left, LONGEST), watts, vars, volts * emf / seenAt);
+    }
+    return tripped;
+  }
+
+  private Cause move(double seconds, double watts, double vars, double volts) {
     this.volts = volts;
     power = watts / rating;
     reactive = vars / rating;

@@ -44,6 +44,7 @@ final class Meter {
   private final double[] current; // scratch, as long as the network
   final Registers registers = new Registers();
   final Demand demand;
+  private boolean failed; // no voltage over the last window
   private long pending; // at the values of now
   private long inWindow;
 
@@ -84,6 +85,7 @@ final class Meter {
       shown[i] = sums[i] / inWindow;
       sums[i] = 0;
     }
+    failed = shown[VE] <= LIVE;
     inWindow = 0;
     return true;
   }
@@ -252,7 +254,7 @@ final class Meter {
 
   /** No voltage worth the name over the last window. */
   boolean powerFailed() {
-    return shown[VE] <= LIVE;
+    return failed;
   }
 
   double watts() {
@@ -309,6 +311,7 @@ final class Meter {
         to.writeDouble(x);
       }
     }
+    to.writeBoolean(failed);
     to.writeLong(pending);
     to.writeLong(inWindow);
     registers.save(to);
@@ -321,6 +324,7 @@ final class Meter {
         each[i] = from.readDouble();
       }
     }
+    failed = from.readBoolean();
     pending = from.readLong();
     inWindow = from.readLong();
     registers.restore(from);

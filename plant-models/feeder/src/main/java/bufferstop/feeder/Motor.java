@@ -18,6 +18,9 @@ final class Motor {
   /** A speed that changes by less than this a second has settled. */
   private static final double SETTLED = 1e-6;
 
+  /** Longest step its equation bears, s. */
+  private static final double LONGEST = 0.005;
+
   /** What turns hard however slowly, share of the load's rated torque. */
   private static final double FRICTION = 0.02;
 
@@ -62,7 +65,17 @@ final class Motor {
     return volts * volts * (resistance / slip) / (r * r + reactance * reactance);
   }
 
+  /** Moves on; a step longer than its equation bears is taken in parts until it is settled. */
   void step(double seconds, double volts) {
+    move(Math.min(seconds, LONGEST), volts);
+    double left = seconds - LONGEST;
+    for (; left > 0 && !steady; left -= LONGEST) {
+      move(Math.min(left, LONGEST), volts);
+    }
+    low += volts < Load.DEAD && left > 0 ? left : 0;
+  }
+
+  private void move(double seconds, double volts) {
     double was = speed;
     double share = speed / ratedSpeed;
     double load = speed > 0 ? ratedTorque * (FRICTION + (1 - FRICTION) * share * share) : 0;

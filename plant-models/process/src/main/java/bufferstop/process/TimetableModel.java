@@ -126,10 +126,15 @@ public final class TimetableModel implements PlantModel {
     }
     for (int i = 1; i < minutes.size(); i++) {
       if (minutes.get(i).equals(minutes.get(i - 1)) && minutes.get(i) >= 0) {
-        String clock = String.format("%02d:%02d", minutes.get(i) / 60, minutes.get(i) % 60);
+        String clock = clock(minutes.get(i));
         problems.error(
             settings, "rows", "two rows at " + clock + " on " + WEEK.get(day), "one of them", "");
       }
     }
+  }
+
+  private static String clock(int minute) {
+    String hours = Integer.toString(100 + minute / 60).substring(1);
+    return hours + ":" + Integer.toString(100 + minute % 60).substring(1);
   }
 }
