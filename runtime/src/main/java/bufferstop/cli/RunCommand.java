@@ -94,7 +94,8 @@ final class RunCommand implements Callable<Integer> {
           return Exit.RUN_FAILED;
         }
         if (record != null) {
-          run.record(record, Main.Version.number(), options.seed(), io == Io.PLANT, state.broughtBack());
+          run.record(
+              record, Main.Version.number(), options.seed(), io == Io.PLANT, state.broughtBack());
         }
         sayBeginning(rig, bus, port, run.securePort(), out);
         broughtBack.forEach(out::println);

@@ -56,8 +56,7 @@ final class ModbusLoader {
       return maps;
     }
     for (String name : List.of("hmi", "field", "plc")) {
-      TableReader reader =
-          sections.table(modbus, name, name.equals("hmi") ? ModbusForms.HMI : ModbusForms.FACE);
+      TableReader reader = sections.table(modbus, name, ModbusForms.face(name));
       if (reader != null) {
         maps.addAll(face(name, reader));
       }
@@ -216,7 +215,9 @@ final class ModbusLoader {
     Map<String, String> taken = new TreeMap<>(Map.of(" " + first, face));
     for (Tree.Entry entry : sections.names(reader, "units", "further units by name")) {
       boolean named = Identifiers.check(entry.key(), problems);
-      TableReader own = TableReader.open(entry, ModbusForms.UNIT, problems);
+      TableReader own =
+          TableReader.open(
+              entry, face.equals("hmi") ? ModbusForms.UNIT : ModbusForms.DEVICE, problems);
       if (own == null) {
         continue;
       }
@@ -224,7 +225,7 @@ final class ModbusLoader {
       int unit = (int) own.whole("unit", -1, 0, 255);
       SunSpecMeter meter = null;
       MapEntries map = MapEntries.NONE;
-      if (own.has("sunspec")) {
+      if (face.equals("hmi") && own.has("sunspec")) {
         own.belongs("map", "units without `sunspec`, which makes the map");
         meter = new SunSpecLoader(sections, problems).read(own);
       } else {
