@@ -237,6 +237,9 @@ final class ModbusLoader {
       Map<Integer, String> identification =
           new ServingLoader(sections, problems, project).identification(own);
       own.finish();
+      if (address == null) {
+        continue;
+      }
       String place = (address == HostAndPort.NONE ? "" : address.host() + ":" + address.port());
       String before = taken.putIfAbsent(place + " " + unit, entry.key().text());
       if (unit >= 0 && before != null) {
@@ -262,7 +265,7 @@ final class ModbusLoader {
     return maps;
   }
 
-  /** A device of the field may be elsewhere than the first; nowhere when it says nothing. */
+  /** A device may be elsewhere than the first; nowhere when it does not say, null when wrongly. */
   private HostAndPort ownAddress(String face, TableReader unit) {
     if (face.equals("hmi")) {
       unit.belongs("address", "the units of field and plc");
@@ -270,7 +273,7 @@ final class ModbusLoader {
     }
     SourceText text = unit.text("address");
     HostAndPort address = text == null ? null : HostAndPort.read(text, problems);
-    return address == null ? HostAndPort.NONE : address;
+    return text == null ? HostAndPort.NONE : address;
   }
 
   /** Null after a diagnostic. */

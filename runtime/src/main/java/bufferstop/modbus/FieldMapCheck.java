@@ -47,7 +47,7 @@ public final class FieldMapCheck {
         problems.add(
             Diagnostic.error(
                     entry.position(),
-                    "`%s` is written to the device and stands in a %s"
+                    "`%s` is written to the device, in no %s"
                         .formatted(entry.point().text(), entry.table().word()))
                 .expected("a coil or holding_register"));
       }

@@ -68,8 +68,8 @@ final class FieldDeclarations {
         points.stream()
             .anyMatch(
                 p -> p.kind() == Kind.INPUT && p.name().equalsIgnoreCase(entry.point().text()));
-    if (input) {
-      String name = entry.point().text() + ".good";
+    String name = entry.point().text() + ".good";
+    if (input && layout.field().find(name) == null) { // mapped twice is said elsewhere
       add(name, Type.BOOL, Kind.INTERNAL, Seen.BY_ALL, "", "can be trusted", entry.position());
     }
   }
