@@ -114,7 +114,7 @@ final class RunCommand implements Callable<Integer> {
           return Exit.RUN_FAILED;
         }
         if (record != null) {
-          run.record(record, Main.Version.number(), seed, io == Io.PLANT);
+          run.record(record, Main.Version.number(), seed, io == Io.PLANT, state.broughtBack());
         }
         sayBeginning(rig, port, run.securePort(), out);
         broughtBack.forEach(out::println);

@@ -1,5 +1,6 @@
 package bufferstop.cli;
 
+import bufferstop.retention.RetainedValue;
 import bufferstop.retention.Retention;
 import bufferstop.rig.Rig;
 import java.io.IOException;
@@ -18,6 +19,7 @@ final class StateFolder implements AutoCloseable {
 
   private final Path folder;
   private final Retention retention; // null when nothing is retained
+  private List<RetainedValue> broughtBack = List.of();
 
   private StateFolder(Path folder, Retention retention) {
     this.folder = folder;
@@ -76,6 +78,7 @@ final class StateFolder implements AutoCloseable {
     } else if (found.atMillis() == 0) {
       first = "retained values: none kept yet, they go to " + folder;
     } else {
+      broughtBack = found.values();
       int taken = rig.retained().restore(rig.engine().cells(), found.values(), said);
       String moment = MOMENT.format(Instant.ofEpochMilli(found.atMillis()));
       first = "retained values: " + taken + " brought back from " + folder + ", kept " + moment;
@@ -83,6 +86,11 @@ final class StateFolder implements AutoCloseable {
     List<String> lines = new ArrayList<>(List.of(first));
     said.forEach(line -> lines.add("  " + line));
     return lines;
+  }
+
+  /** What was brought back, with what no longer fitted. */
+  List<RetainedValue> broughtBack() {
+    return broughtBack;
   }
 
   /** Keeps them from now on. */

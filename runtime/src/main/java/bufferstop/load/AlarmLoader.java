@@ -36,7 +36,7 @@ final class AlarmLoader {
       boolean named = Identifiers.check(entry.key(), problems) && isFree(entry.key());
       TableReader reader =
           TableReader.knowing(
-              sections.definitions(), TableReader.open(entry, "an alarm", problems));
+              sections.definitions(), TableReader.open(entry, ControllerForms.ALARM, problems));
       Controller.Alarm alarm = reader == null ? null : alarm(entry.key(), reader, acknowledged);
       if (alarm != null && named) {
         alarms.add(alarm);
@@ -135,7 +135,8 @@ final class AlarmLoader {
   private Limit limit(TableReader alarm, String kind) {
     TableReader reader =
         TableReader.knowing(
-            sections.definitions(), TableReader.open(alarm.entry(kind), "a limit", problems));
+            sections.definitions(),
+            TableReader.open(alarm.entry(kind), ControllerForms.LIMIT, problems));
     if (reader == null) {
       return null;
     }

@@ -22,7 +22,7 @@ final class CauseLoader {
   private static final List<String> OF_VOTES = List.of("of", "bad", "bad_counts", "differ_after");
 
   /** How a channel of bad quality counts. */
-  private enum BadCounts {
+  enum BadCounts {
     TRIP,
     ABSENT
   }
@@ -41,7 +41,7 @@ final class CauseLoader {
           ? null
           : Cause.plain(entry.key().text(), condition, entry.key().position());
     }
-    TableReader reader = TableReader.open(entry, "a cause", problems);
+    TableReader reader = TableReader.open(entry, ControllerForms.CAUSE, problems);
     boolean voted = reader.has("vote");
     SourceText condition = voted ? null : reader.requiredText("when");
     if (!voted) {
@@ -61,7 +61,8 @@ final class CauseLoader {
   }
 
   private Bypass bypass(Tree.Entry entry) {
-    TableReader reader = entry == null ? null : TableReader.open(entry, "a bypass", problems);
+    TableReader reader =
+        entry == null ? null : TableReader.open(entry, ControllerForms.BYPASS, problems);
     if (reader == null) {
       return null;
     }

@@ -75,7 +75,7 @@ final class ControllerLoader {
     List<Controller.Block> blocks = new ArrayList<>();
     for (Tree.Entry entry : sections.names(controller, "blocks", "blocks by name")) {
       boolean named = Identifiers.check(entry.key(), problems);
-      TableReader reader = TableReader.open(entry, "a block", problems);
+      TableReader reader = TableReader.open(entry, ControllerForms.BLOCK, problems);
       Name kind = reader == null ? null : reader.requiredName("block");
       if (kind == null || !named) {
         problems.doubt(entry.key().text());

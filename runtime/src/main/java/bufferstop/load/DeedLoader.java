@@ -92,7 +92,7 @@ final class DeedLoader {
   }
 
   /** How a controller starts. */
-  private enum Start {
+  enum Start {
     WARM,
     COLD
   }
@@ -119,7 +119,7 @@ final class DeedLoader {
   }
 
   private Deed clear(TableReader reader) {
-    TableReader target = TableReader.open(reader.entry("clear"), "what is cleared", problems);
+    TableReader target = TableReader.open(reader.entry("clear"), ScenarioForms.CLEARED, problems);
     Fault.Target on = target == null ? null : target(target);
     if (target != null) {
       finish(target, PLACES);
@@ -128,7 +128,7 @@ final class DeedLoader {
   }
 
   private Deed ramp(TableReader reader) {
-    TableReader inner = TableReader.open(reader.entry("ramp"), "a ramp", problems);
+    TableReader inner = TableReader.open(reader.entry("ramp"), ScenarioForms.RAMP, problems);
     reader.required("over");
     long over = reader.time("over", 1, 1);
     long lasting = reader.time("for", 0, 1);
@@ -148,7 +148,7 @@ final class DeedLoader {
   }
 
   private Deed pulse(TableReader reader) {
-    TableReader inner = TableReader.open(reader.entry("pulse"), "a pulse", problems);
+    TableReader inner = TableReader.open(reader.entry("pulse"), ScenarioForms.PULSE, problems);
     reader.required("for");
     long lasting = reader.time("for", 1, 1);
     if (inner == null) {
@@ -188,7 +188,7 @@ final class DeedLoader {
   }
 
   private Fault fault(Tree.Entry entry) {
-    TableReader reader = TableReader.open(entry, "a fault", problems);
+    TableReader reader = TableReader.open(entry, ScenarioForms.FAULT, problems);
     if (reader == null) {
       return null;
     }

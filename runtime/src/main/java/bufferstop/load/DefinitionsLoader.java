@@ -112,7 +112,7 @@ final class DefinitionsLoader {
       SourceText text = TableReader.textOf(entry, problems);
       return text == null ? null : constant(entry.key(), text, null, null);
     }
-    TableReader reader = TableReader.open(entry, "a constant", problems);
+    TableReader reader = TableReader.open(entry, ControllerForms.CONSTANT, problems);
     if (reader == null) {
       return null;
     }

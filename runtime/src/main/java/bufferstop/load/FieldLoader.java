@@ -4,6 +4,7 @@ import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.Field;
 import bufferstop.model.Field.ElementKind;
+import bufferstop.model.Form;
 import bufferstop.model.Name;
 import bufferstop.model.SourceText;
 import bufferstop.model.Tree;
@@ -32,10 +33,10 @@ final class FieldLoader {
 
   Field read(TableReader project, Set<String> controllerPoints) {
     return new Field(
-        each(project, "supplies", "a supply", this::supply),
-        each(project, "nodes", "a node", this::node),
-        each(project, "plants", "a plant", this::plant),
-        each(project, "panel", "a panel element", this::element),
+        each(project, "supplies", FieldForms.SUPPLY, this::supply),
+        each(project, "nodes", FieldForms.NODE, this::node),
+        each(project, "plants", FieldForms.PLANT, this::plant),
+        each(project, "panel", FieldForms.ELEMENT, this::element),
         conditions(project, "circuits").stream()
             .map(c -> new Field.Circuit(c.name().text(), c.when(), c.name().position()))
             .toList(),
@@ -49,11 +50,11 @@ final class FieldLoader {
   private record Condition(Name name, SourceText when) {}
 
   private <T> List<T> each(
-      TableReader project, String key, String what, BiFunction<Name, TableReader, T> read) {
+      TableReader project, String key, Form form, BiFunction<Name, TableReader, T> read) {
     List<T> all = new ArrayList<>();
     for (Tree.Entry entry : sections.names(project, key, key + " by name")) {
       boolean named = Identifiers.check(entry.key(), problems);
-      TableReader reader = TableReader.open(entry, what, problems);
+      TableReader reader = TableReader.open(entry, form, problems);
       T value = reader == null ? null : read.apply(entry.key(), reader);
       if (reader != null) {
         reader.finish();
@@ -101,7 +102,7 @@ final class FieldLoader {
         : new Field.PlantUse(name.text(), model, settings, name.position());
   }
 
-  private enum Contact {
+  enum Contact {
     NORMALLY_OPEN,
     NORMALLY_CLOSED
   }

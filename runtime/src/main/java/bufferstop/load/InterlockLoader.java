@@ -28,7 +28,7 @@ final class InterlockLoader {
     List<Interlock> interlocks = new ArrayList<>();
     for (Tree.Entry entry : sections.names(controller, "interlocks", "interlocks by name")) {
       boolean named = Identifiers.check(entry.key(), problems);
-      TableReader reader = TableReader.open(entry, "an interlock", problems);
+      TableReader reader = TableReader.open(entry, ControllerForms.INTERLOCK, problems);
       Interlock interlock = reader == null ? null : interlock(entry.key(), reader);
       if (interlock != null && named) {
         interlocks.add(interlock);

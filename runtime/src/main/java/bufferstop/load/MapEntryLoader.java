@@ -52,7 +52,7 @@ final class MapEntryLoader {
 
   MapEntries read(List<Tree> items, Coding coding) {
     for (Tree item : items) {
-      TableReader reader = TableReader.open(item, "a map entry", problems);
+      TableReader reader = TableReader.open(item, ModbusForms.ENTRY, problems);
       if (reader == null) {
         continue;
       }
@@ -95,7 +95,7 @@ final class MapEntryLoader {
   }
 
   /** Which points an entry may mean together. */
-  private enum All {
+  enum All {
     INPUTS(Kind.INPUT),
     OUTPUTS(Kind.OUTPUT),
     OPERATOR(Kind.OPERATOR),

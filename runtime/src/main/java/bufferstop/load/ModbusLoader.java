@@ -41,7 +41,8 @@ final class ModbusLoader {
       return maps;
     }
     for (String name : List.of("hmi", "field", "plc")) {
-      TableReader reader = sections.table(modbus, name, "a Modbus map");
+      TableReader reader =
+          sections.table(modbus, name, name.equals("hmi") ? ModbusForms.HMI : ModbusForms.FACE);
       if (reader != null) {
         maps.addAll(face(name, reader));
       }
@@ -142,7 +143,7 @@ final class ModbusLoader {
     Map<Integer, String> taken = new TreeMap<>(Map.of(first, face));
     for (Tree.Entry entry : sections.names(reader, "units", "further units by name")) {
       boolean named = Identifiers.check(entry.key(), problems);
-      TableReader own = TableReader.open(entry, "a unit", problems);
+      TableReader own = TableReader.open(entry, ModbusForms.UNIT, problems);
       if (own == null) {
         continue;
       }

@@ -3,6 +3,7 @@ package bufferstop.load;
 import bufferstop.model.ArrayBounds;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
+import bufferstop.model.Form;
 import bufferstop.model.Name;
 import bufferstop.model.Point;
 import bufferstop.model.SourceText;
@@ -44,10 +45,10 @@ final class PointLoader {
   /** The points of a controller, section by section. */
   List<Point> read(TableReader controller) {
     List<Point> points = new ArrayList<>();
-    points.addAll(section(controller, "inputs", Kind.INPUT, "an input"));
-    points.addAll(section(controller, "outputs", Kind.OUTPUT, "an output"));
-    points.addAll(section(controller, "operator", Kind.OPERATOR, "an operator point"));
-    points.addAll(section(controller, "internal", Kind.INTERNAL, "an internal point"));
+    points.addAll(section(controller, "inputs", Kind.INPUT, ControllerForms.INPUT));
+    points.addAll(section(controller, "outputs", Kind.OUTPUT, ControllerForms.OUTPUT));
+    points.addAll(section(controller, "operator", Kind.OPERATOR, ControllerForms.OPERATOR));
+    points.addAll(section(controller, "internal", Kind.INTERNAL, ControllerForms.INTERNAL));
     return List.copyOf(points);
   }
 
@@ -56,12 +57,12 @@ final class PointLoader {
     return arrays;
   }
 
-  private List<Point> section(TableReader controller, String key, Kind kind, String what) {
+  private List<Point> section(TableReader controller, String key, Kind kind, Form form) {
     List<Point> points = new ArrayList<>();
     for (Tree.Entry entry : sections.names(controller, key, "points by name")) {
       boolean named = Identifiers.check(entry.key(), problems);
       TableReader reader =
-          TableReader.knowing(sections.definitions(), TableReader.open(entry, what, problems));
+          TableReader.knowing(sections.definitions(), TableReader.open(entry, form, problems));
       List<Point> declared = reader == null ? List.of() : points(entry.key(), kind, reader);
       if (declared.isEmpty() || !named) {
         problems.doubt(entry.key().text());

@@ -51,7 +51,7 @@ public final class ProjectLoader {
 
   private Project project(Path file) {
     Tree root = files.read(file, Position.ofFile(file.toString()));
-    TableReader reader = root == null ? null : TableReader.open(root, "a project", problems);
+    TableReader reader = root == null ? null : TableReader.open(root, Grammar.PROJECT, problems);
     if (reader == null) {
       return null;
     }
@@ -60,12 +60,12 @@ public final class ProjectLoader {
     long step = reader.time("plant_step", Math.min(DEFAULT_PLANT_STEP, period), LEAST_STEP);
     step = checkDivides(reader, period, step);
     RoutineLoader routines = new RoutineLoader(files, sections, problems);
-    TableReader declared = sections.table(reader, "controller", "the controller");
+    TableReader declared = sections.table(reader, "controller", ControllerForms.CONTROLLER);
     define(routines.open(reader), declared);
     Controller controller =
         new ControllerLoader(sections, problems).read(declared, routines.read(reader));
     Field field = new FieldLoader(files, problems).read(reader, fieldPoints(controller));
-    TableReader modbus = sections.table(reader, "modbus", "Modbus maps");
+    TableReader modbus = sections.table(reader, "modbus", ModbusForms.MODBUS);
     List<ModbusMap> maps =
         new ModbusLoader(
                 sections, controller.points(), name == null ? "unnamed" : name.value(), problems)

@@ -25,6 +25,7 @@ public final class RecordingLoader {
   private final String file;
   private final Diagnostics problems;
   private final DeedLoader deeds;
+  private final List<String> retained = new ArrayList<>();
   private final List<Source> sources = new ArrayList<>();
   private final List<Event> events = new ArrayList<>();
   private final List<Mark> marks = new ArrayList<>();
@@ -82,6 +83,7 @@ public final class RecordingLoader {
         head.whole("seed", 1, Long.MIN_VALUE, Long.MAX_VALUE),
         head.words("io").equals("plant"),
         List.copyOf(sources),
+        List.copyOf(retained),
         List.copyOf(events),
         List.copyOf(marks),
         lastPeriod,
@@ -115,6 +117,8 @@ public final class RecordingLoader {
   private void read(TableReader reader) {
     if (reader.has("source")) {
       sources.add(new Source(reader.words("source"), reader.words("text")));
+    } else if (reader.has("retained")) {
+      retained.add(reader.words("retained"));
     } else if (reader.has("mark")) {
       long period = reader.whole("mark", 0, 0, Long.MAX_VALUE);
       marks.add(new Mark(period, reader.whole("crc", 0, 0, Long.MAX_VALUE)));

@@ -2,6 +2,7 @@ package bufferstop.load;
 
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
+import bufferstop.model.Form;
 import bufferstop.model.Name;
 import bufferstop.model.Routine;
 import bufferstop.model.Routine.Pin;
@@ -22,12 +23,12 @@ final class RoutineLoader {
   /** So that storing the inputs of a call has room in one method. */
   private static final int MOST_INPUTS = 64;
 
-  private static final Map<String, String> WHAT =
+  private static final Map<String, Form> PINS =
       Map.of(
-          "inputs", "an input",
-          "outputs", "an output",
-          "locals", "a local",
-          "state", "one part of the state");
+          "inputs", RoutineForms.INPUT,
+          "outputs", RoutineForms.OUTPUT,
+          "locals", RoutineForms.LOCAL,
+          "state", RoutineForms.STATE);
 
   private final ProjectFiles files;
   private final Sections sections;
@@ -87,7 +88,8 @@ final class RoutineLoader {
               .expected("the path of a library, from the folder of this file"));
     } else if (read.add(file.toAbsolutePath().normalize())) {
       Tree tree = files.read(file, named.position());
-      TableReader reader = tree == null ? null : TableReader.open(tree, "a library", problems);
+      TableReader reader =
+          tree == null ? null : TableReader.open(tree, RoutineForms.LIBRARY, problems);
       if (reader == null) {
         Routine.doubtAll(problems);
         return;
@@ -110,7 +112,7 @@ final class RoutineLoader {
 
   /** Null after a diagnostic. */
   private Routine function(Tree.Entry entry) {
-    TableReader reader = TableReader.open(entry, "a function", problems);
+    TableReader reader = TableReader.open(entry, RoutineForms.FUNCTION, problems);
     if (reader == null) {
       return null;
     }
@@ -126,7 +128,7 @@ final class RoutineLoader {
 
   /** Null after a diagnostic. */
   private Routine block(Tree.Entry entry) {
-    TableReader reader = TableReader.open(entry, "a function block", problems);
+    TableReader reader = TableReader.open(entry, RoutineForms.BLOCK, problems);
     if (reader == null) {
       return null;
     }
@@ -209,7 +211,7 @@ final class RoutineLoader {
         boolean named = Identifiers.check(entry.key(), problems) && isFree(entry.key());
         TableReader reader =
             TableReader.knowing(
-                sections.definitions(), TableReader.open(entry, WHAT.get(key), problems));
+                sections.definitions(), TableReader.open(entry, PINS.get(key), problems));
         Pin pin = reader == null ? null : pin(entry.key(), key, reader);
         whole &= named && pin != null;
         if (named && pin != null) {

@@ -17,7 +17,7 @@ final class ScaleLoader {
   private static final List<Type> TYPES =
       List.of(Type.INT, Type.UINT, Type.DINT, Type.UDINT, Type.LINT, Type.REAL);
   private static final List<String> KEYS = List.of("as", "scale", "range", "sentinel");
-  private static final List<String> NAMES = TYPES.stream().map(Type::name).toList();
+  static final List<String> NAMES = TYPES.stream().map(Type::name).toList();
 
   private static final MathContext DIGITS = new MathContext(12); // a step of 0.1 is no exact one
 

@@ -42,7 +42,8 @@ public final class ScenarioLoader {
 
   private List<Scenario> scenarios(Path file, Long seed) {
     Tree root = files.read(file.normalize(), Position.ofFile(file.toString()));
-    TableReader outer = root == null ? null : TableReader.open(root, "a scenario", problems);
+    TableReader outer =
+        root == null ? null : TableReader.open(root, ScenarioForms.SCENARIO, problems);
     if (outer == null) {
       return List.of();
     }
@@ -81,19 +82,24 @@ public final class ScenarioLoader {
     for (Name name : outer.names("setup")) {
       Path file = ProjectFiles.beside(name);
       Tree tree = file == null ? null : files.read(file, name.position());
-      TableReader reader = tree == null ? null : TableReader.open(tree, "a set-up", problems);
+      TableReader reader =
+          tree == null ? null : TableReader.open(tree, ScenarioForms.SETUP, problems);
       if (reader != null) {
         parts.parameters.putAll(parameters(reader.entry("parameters")));
         parts.stimuli.addAll(items(reader.entry("do")));
         parts.expectations.addAll(items(reader.entry("expect")));
-        Tree.Entry with = reader.entry("with");
-        if (with != null && with.value() instanceof Tree.Table table) {
-          parts.with.addAll(table.entries());
-        }
+        parts.with.addAll(settings(reader.entry("with")));
         reader.finish();
       }
     }
     return parts;
+  }
+
+  /** The entries of {@code with}; none, after a diagnostic, when it is no mapping. */
+  private List<Tree.Entry> settings(Tree.Entry with) {
+    TableReader reader =
+        with == null ? null : TableReader.open(with, "settings by plant", problems);
+    return reader == null ? List.of() : reader.entries();
   }
 
   private Map<String, Tree> parameters(Tree.Entry entry) {
@@ -158,7 +164,7 @@ public final class ScenarioLoader {
     }
 
     private Scenario read() {
-      TableReader reader = TableReader.open(filled(), "a scenario", problems);
+      TableReader reader = TableReader.open(filled(), ScenarioForms.SCENARIO, problems);
       List.of("parameters", "table", "setup", "seed", "seeds").forEach(reader::tree);
       SourceText name = reader.requiredText("scenario");
       reader.required("for");
@@ -169,7 +175,7 @@ public final class ScenarioLoader {
       List<Scenario.Stimulus> done = new ArrayList<>();
       List<Tree> deeds = joined(setups.stimuli, "do", reader.entry("do"));
       for (Tree item : deeds) {
-        TableReader one = TableReader.open(item, "a stimulus", problems);
+        TableReader one = TableReader.open(item, ScenarioForms.STIMULUS, problems);
         Scenario.Stimulus stimulus = one == null ? null : stimuli.read(one);
         if (stimulus != null) {
           done.add(stimulus);
@@ -177,7 +183,7 @@ public final class ScenarioLoader {
       }
       List<Scenario.Expectation> expected = new ArrayList<>();
       for (Tree item : joined(setups.expectations, "expect", reader.entry("expect"))) {
-        TableReader one = TableReader.open(item, "an expectation", problems);
+        TableReader one = TableReader.open(item, ScenarioForms.EXPECTATION, problems);
         Scenario.Expectation expectation = one == null ? null : expectations.read(one);
         if (expectation != null) {
           expected.add(expectation);
@@ -237,11 +243,7 @@ public final class ScenarioLoader {
       for (Tree.Entry plant : setups.with) {
         sound.add(new Tree.Entry(plant.key(), template.fill(plant.value(), "with")));
       }
-      TableReader reader =
-          with == null ? null : TableReader.open(with, "settings by plant", problems);
-      if (reader != null) {
-        sound.addAll(reader.entries());
-      }
+      sound.addAll(ScenarioLoader.this.settings(with));
       sound.removeIf(p -> TableReader.open(p, "settings of the plant", problems) == null);
       return List.copyOf(sound);
     }

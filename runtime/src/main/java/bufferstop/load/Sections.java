@@ -3,6 +3,7 @@ package bufferstop.load;
 import bufferstop.model.Definitions;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
+import bufferstop.model.Form;
 import bufferstop.model.Tree;
 import java.util.List;
 import java.util.Set;
@@ -66,9 +67,13 @@ final class Sections {
   }
 
   /** A section that is a mapping; null when absent, or wrong after a diagnostic. */
-  TableReader table(TableReader from, String key, String what) {
+  TableReader table(TableReader from, String key, Form form) {
     Tree.Entry section = section(from, key);
-    TableReader table = section == null ? null : TableReader.open(section, what, problems);
+    TableReader table = section == null ? null : TableReader.open(section, form, problems);
+    return doubted(key, section, table);
+  }
+
+  private TableReader doubted(String key, Tree.Entry section, TableReader table) {
     if (section != null && table == null) {
       doubt(key);
     }
@@ -77,7 +82,9 @@ final class Sections {
 
   /** The entries of a section that is a mapping from names of the user's choice. */
   List<Tree.Entry> names(TableReader from, String key, String what) {
-    TableReader table = table(from, key, what);
+    Tree.Entry section = section(from, key);
+    TableReader opened = section == null ? null : TableReader.open(section, what, problems);
+    TableReader table = doubted(key, section, opened);
     return table == null ? List.of() : table.entries();
   }
 

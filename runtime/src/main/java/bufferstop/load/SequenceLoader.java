@@ -29,7 +29,7 @@ final class SequenceLoader {
     List<Sequence> sequences = new ArrayList<>();
     for (Tree.Entry entry : sections.names(controller, "sequences", "sequences by name")) {
       boolean named = Identifiers.check(entry.key(), problems);
-      TableReader reader = TableReader.open(entry, "a sequence", problems);
+      TableReader reader = TableReader.open(entry, ControllerForms.SEQUENCE, problems);
       Sequence sequence = reader == null ? null : sequence(entry.key(), reader);
       if (sequence != null && named) {
         sequences.add(sequence);
@@ -89,7 +89,7 @@ final class SequenceLoader {
   }
 
   private Abort abort(Tree.Entry entry) {
-    TableReader reader = TableReader.open(entry, "an abort", problems);
+    TableReader reader = TableReader.open(entry, ControllerForms.ABORT, problems);
     if (reader == null) {
       return null;
     }
@@ -100,7 +100,8 @@ final class SequenceLoader {
   }
 
   private Hold hold(Tree.Entry entry) {
-    TableReader reader = entry == null ? null : TableReader.open(entry, "a hold", problems);
+    TableReader reader =
+        entry == null ? null : TableReader.open(entry, ControllerForms.HOLD, problems);
     if (reader == null) {
       return null;
     }
@@ -112,7 +113,7 @@ final class SequenceLoader {
 
   private Manual manual(Tree.Entry entry) {
     TableReader reader =
-        entry == null ? null : TableReader.open(entry, "manual stepping", problems);
+        entry == null ? null : TableReader.open(entry, ControllerForms.MANUAL, problems);
     if (reader == null) {
       return null;
     }
@@ -127,7 +128,8 @@ final class SequenceLoader {
     for (Tree.Entry entry : table.entries()) {
       boolean named = Identifiers.check(entry.key(), problems);
       TableReader reader =
-          TableReader.knowing(sections.definitions(), TableReader.open(entry, "a step", problems));
+          TableReader.knowing(
+              sections.definitions(), TableReader.open(entry, ControllerForms.STEP, problems));
       Step step = reader == null ? null : step(entry.key(), reader, actions);
       if (step != null && named) {
         steps.add(step);
@@ -176,7 +178,7 @@ final class SequenceLoader {
     }
     if (tree instanceof Tree.Items items) {
       for (Tree item : items.items()) {
-        TableReader reader = TableReader.open(item, "a transition", problems);
+        TableReader reader = TableReader.open(item, ControllerForms.TRANSITION, problems);
         if (reader != null) {
           List<Name> from = reader.requiredNames("from");
           List<Name> to = reader.requiredNames("to");

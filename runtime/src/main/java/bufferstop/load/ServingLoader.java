@@ -42,9 +42,9 @@ final class ServingLoader {
    * @param named sections of its maps, in lower case
    */
   Serving read(TableReader face, List<String> named) {
-    TableReader clients = sections.table(face, "clients", "what clients may do");
+    TableReader clients = sections.table(face, "clients", ModbusForms.CLIENTS);
     Map<Integer, String> identification = identification(face);
-    TableReader secure = sections.table(face, "secure", "the secure listener");
+    TableReader secure = sections.table(face, "secure", ModbusForms.SECURE);
     Secure tls = secure == null ? null : secure(secure, named);
     Serving standard = Serving.STANDARD;
     if (clients == null) {
@@ -91,15 +91,14 @@ final class ServingLoader {
   Map<Integer, String> identification(TableReader from) {
     Map<Integer, String> objects = new TreeMap<>();
     objects.put(OBJECTS.indexOf("application"), shortened(project));
-    TableReader reader = sections.table(from, "identification", "an identification");
+    TableReader reader = sections.table(from, "identification", ModbusForms.IDENTIFICATION);
     if (reader == null) {
       return objects;
     }
     for (int id = 0; id < OBJECTS.size(); id++) {
       object(reader.text(OBJECTS.get(id)), id, objects);
     }
-    TableReader others = sections.table(reader, "private", "private objects by number");
-    for (Tree.Entry entry : others == null ? List.<Tree.Entry>of() : others.entries()) {
+    for (Tree.Entry entry : sections.names(reader, "private", "private objects by number")) {
       SourceText text = TableReader.textOf(entry, problems);
       String number = entry.key().text();
       int id = number.matches("\\d{1,3}") ? Integer.parseInt(number) : -1;
@@ -189,7 +188,7 @@ final class ServingLoader {
   }
 
   private Permission permission(Tree.Entry entry, List<String> named) {
-    TableReader reader = TableReader.open(entry, "a permission", problems);
+    TableReader reader = TableReader.open(entry, ModbusForms.PERMISSION, problems);
     if (reader == null) {
       return Permission.NONE;
     }

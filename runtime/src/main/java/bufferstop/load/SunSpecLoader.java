@@ -27,7 +27,7 @@ final class SunSpecLoader {
 
   /** Null after a diagnostic that leaves nothing to go on with. */
   SunSpecMeter read(TableReader unit) {
-    TableReader reader = sections.table(unit, "sunspec", "a SunSpec meter");
+    TableReader reader = sections.table(unit, "sunspec", ModbusForms.SUNSPEC);
     if (reader == null) {
       return null;
     }
@@ -94,7 +94,7 @@ final class SunSpecLoader {
 
   private Map<Quantity, Integer> scales(TableReader reader) {
     Map<Quantity, Integer> scales = SunSpecMeter.usualScales();
-    TableReader given = sections.table(reader, "scale", "exponents of scale points");
+    TableReader given = sections.table(reader, "scale", ModbusForms.SUNSPEC_SCALE);
     if (given != null) {
       for (Quantity quantity : Quantity.values()) {
         String key = quantity.name().toLowerCase(Locale.ROOT);

@@ -4,6 +4,7 @@ import bufferstop.model.Definitions;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.Enumeration;
+import bufferstop.model.Form;
 import bufferstop.model.Name;
 import bufferstop.model.NearNames;
 import bufferstop.model.Position;
@@ -29,28 +30,42 @@ final class TableReader {
   private final Tree.Table table;
   private final Position at;
   private final String what;
+  private final Form form; // null where the keys are names of the user's choice
   private final Diagnostics problems;
   private final Set<String> known = new TreeSet<>();
   private final Set<String> missing = new TreeSet<>();
   private final Map<String, String> elsewhere = new TreeMap<>();
   private Definitions definitions = Definitions.NONE;
 
-  private TableReader(Tree.Table table, Position at, String what, Diagnostics problems) {
+  private TableReader(Tree.Table table, Position at, String what, Form form, Diagnostics problems) {
     this.table = table;
     this.at = at;
     this.what = what;
+    this.form = form;
     this.problems = problems;
   }
 
   /**
    * Opens a mapping that no key leads to.
    *
-   * @param what it describes, for messages: {@code a wire}
    * @return null, after a diagnostic, when the tree is no mapping
    */
+  static TableReader open(Tree tree, Form form, Diagnostics problems) {
+    return open(tree, form.what(), form, problems);
+  }
+
+  /**
+   * The same where keys are names of the user's choice.
+   *
+   * @param what it describes, for messages
+   */
   static TableReader open(Tree tree, String what, Diagnostics problems) {
+    return open(tree, what, null, problems);
+  }
+
+  private static TableReader open(Tree tree, String what, Form form, Diagnostics problems) {
     if (tree instanceof Tree.Table table) {
-      return new TableReader(table, table.position(), what, problems);
+      return new TableReader(table, table.position(), what, form, problems);
     }
     problems.add(
         Diagnostic.error(
@@ -68,9 +83,18 @@ final class TableReader {
   }
 
   /** Opens the mapping under a key, which is where missing keys are shown. */
+  static TableReader open(Tree.Entry entry, Form form, Diagnostics problems) {
+    return open(entry, form.what(), form, problems);
+  }
+
+  /** The same where keys are names of the user's choice. */
   static TableReader open(Tree.Entry entry, String what, Diagnostics problems) {
+    return open(entry, what, null, problems);
+  }
+
+  private static TableReader open(Tree.Entry entry, String what, Form form, Diagnostics problems) {
     if (entry.value() instanceof Tree.Table table) {
-      return new TableReader(table, entry.key().position(), what, problems);
+      return new TableReader(table, entry.key().position(), what, form, problems);
     }
     problems.add(
         Diagnostic.error(place(entry), "`" + entry.key().text() + "` holds " + kind(entry.value()))
@@ -103,6 +127,9 @@ final class TableReader {
 
   /** The entry of an optional key, or null. */
   Tree.Entry entry(String key) {
+    if (form != null && form.key(key) == null) {
+      throw new IllegalStateException("the form of " + what + " has no key " + key);
+    }
     known.add(key);
     for (Tree.Entry entry : table.entries()) {
       if (entry.key().text().equals(key)) {

@@ -28,7 +28,7 @@ final class WiringLoader {
     List<Wire> wires = new ArrayList<>();
     Map<String, Wire> byName = new TreeMap<>();
     for (Tree item : section) {
-      TableReader reader = TableReader.open(item, "a wire", problems);
+      TableReader reader = TableReader.open(item, FieldForms.WIRE, problems);
       Wire wire = reader == null ? null : wire(reader, controllerPoints);
       if (wire == null) {
         continue;

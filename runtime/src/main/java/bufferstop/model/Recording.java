@@ -11,6 +11,7 @@ import java.util.List;
  * @param seed of every random stream
  * @param withPlant whether the loop was closed through the simulated plant
  * @param sources the files of the project, in the order of reading
+ * @param retained what was brought back before the first scan, a line each
  * @param events in their order
  * @param marks in their order
  * @param lastPeriod the last scan it knows of; negative for none
@@ -23,6 +24,7 @@ public record Recording(
     long seed,
     boolean withPlant,
     List<Source> sources,
+    List<String> retained,
     List<Event> events,
     List<Mark> marks,
     long lastPeriod,

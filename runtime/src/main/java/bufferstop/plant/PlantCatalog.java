@@ -2,6 +2,7 @@ package bufferstop.plant;
 
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
+import bufferstop.model.Form;
 import bufferstop.model.Position;
 import bufferstop.spi.PlantModel;
 import java.io.IOException;
@@ -51,6 +52,11 @@ public final class PlantCatalog {
   /** The model of that name, or null. */
   public PlantModel named(String name) {
     return byName.get(name);
+  }
+
+  /** What the settings of that model, which is there, may hold. */
+  public Form settings(String name) {
+    return SettingsForm.of(name, byName.get(name).schema());
   }
 
   public Collection<String> names() {

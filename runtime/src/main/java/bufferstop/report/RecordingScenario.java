@@ -33,6 +33,9 @@ public final class RecordingScenario {
     StringBuilder text = new StringBuilder();
     text.append("# From a recording of ").append(recording.project().replace('\n', ' '));
     text.append(", made by version ").append(recording.version()).append(".\n");
+    if (!recording.retained().isEmpty()) {
+      text.append("# The run began with retained values; a scenario begins cold.\n");
+    }
     text.append("scenario: \"").append(name.replace("\\", "\\\\").replace("\"", "\\\""));
     text.append("\"\nfor: ").append(DeedText.time(toMicros)).append("\nseed: ");
     text.append(recording.seed()).append('\n');

@@ -19,6 +19,7 @@ import bufferstop.model.Symbol;
 import bufferstop.model.Values;
 import bufferstop.plant.FaultPanel;
 import bufferstop.plant.PlantFailure;
+import bufferstop.retention.RetainedValue;
 import bufferstop.scenario.AlarmSummary;
 import bufferstop.scenario.BypassCount;
 import bufferstop.scenario.DeedText;
@@ -68,10 +69,12 @@ public final class LiveRun implements AutoCloseable {
    * Records the run; before it begins.
    *
    * @param seed the rig was built with
+   * @param retained what was brought back
    * @throws UncheckedIOException when the file cannot be written
    */
-  public void record(Path file, String version, long seed, boolean withPlant) {
-    recording = new RecordingWriter(file, rig.project(), version, seed, withPlant);
+  public void record(
+      Path file, String version, long seed, boolean withPlant, List<RetainedValue> retained) {
+    recording = new RecordingWriter(file, rig.project(), version, seed, withPlant, retained);
     rig.engine().tellWrites(this::take);
   }
 

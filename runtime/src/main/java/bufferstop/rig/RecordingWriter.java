@@ -1,12 +1,14 @@
 package bufferstop.rig;
 
 import bufferstop.model.Project;
+import bufferstop.retention.RetainedValue;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.io.Writer;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.util.Queue;
 import java.util.concurrent.ConcurrentLinkedQueue;
 import java.util.concurrent.atomic.AtomicLongArray;
@@ -21,6 +23,7 @@ import java.util.concurrent.locks.LockSupport;
  * <pre>
  * {recording: 1, project: NAME, sha256: …, version: …, seed: N, io: plant or none}
  * {source: FILE, text: "…"}          each file of the project
+ * {retained: "NAME TYPE BITS"}       each thing that was brought back before the first scan
  * {before: PERIOD, DEED}             a deed as a scenario writes it, done when PERIOD was due
  * {mark: PERIOD, crc: N}             CRC-32C of the trace after the scan of that period
  * {end: PERIOD, sha256: …}           of the whole trace
@@ -45,7 +48,13 @@ final class RecordingWriter implements AutoCloseable {
    *
    * @throws UncheckedIOException when the file cannot be written
    */
-  RecordingWriter(Path file, Project project, String version, long seed, boolean withPlant) {
+  RecordingWriter(
+      Path file,
+      Project project,
+      String version,
+      long seed,
+      boolean withPlant,
+      List<RetainedValue> retained) {
     try {
       out = Files.newBufferedWriter(file, StandardCharsets.UTF_8);
       out.write(
@@ -58,6 +67,9 @@ final class RecordingWriter implements AutoCloseable {
                   withPlant ? "plant" : "none"));
       for (Project.Source source : project.sources()) {
         out.write("{source: " + quoted(source.file()) + ", text: " + quoted(source.text()) + "}\n");
+      }
+      for (RetainedValue value : retained) {
+        out.write("{retained: " + quoted(value.text()) + "}\n");
       }
       out.flush();
     } catch (IOException e) {

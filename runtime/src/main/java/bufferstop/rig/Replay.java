@@ -4,11 +4,13 @@ import bufferstop.model.Diagnostics;
 import bufferstop.model.Recording;
 import bufferstop.model.Recording.Event;
 import bufferstop.model.Recording.Mark;
+import bufferstop.retention.RetainedValue;
 import bufferstop.scenario.Target.Happening;
 import bufferstop.scenario.Target.Prepared;
 import java.io.OutputStream;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Objects;
 
 /** A recording run again, as fast as the machine allows. */
 public final class Replay implements AutoCloseable {
@@ -36,6 +38,12 @@ public final class Replay implements AutoCloseable {
    */
   public static Replay link(
       Recording recording, Rig rig, OutputStream trace, Diagnostics problems) {
+    List<RetainedValue> retained =
+        recording.retained().stream()
+            .map(RetainedValue::of)
+            .filter(Objects::nonNull) // a damaged line shows at the first mark
+            .toList();
+    rig.retained().restore(rig.engine().cells(), retained, new ArrayList<>());
     VirtualRig target = new VirtualRig(rig, trace);
     List<Prepared> deeds = new ArrayList<>();
     for (Event event : recording.events()) {

@@ -256,6 +256,19 @@ class RetentionIT {
   }
 
   @Test
+  void aRecordingOfAWarmStartIsReplayedFromWhereItBegan() throws Exception {
+    ended(0, run("--for", "T#500ms"));
+    String recording = folder.resolve("run.rec").toString();
+    String live = ended(0, run("--for", "T#500ms", "--record", recording));
+    assertTrue(live.contains("retained values: 4 brought back from "), live);
+    String replayed =
+        ended(
+            0, Launched.bufferstop("replay", project.toString(), recording, "--show", "at_start"));
+    assertTrue(replayed.contains("the same as was recorded"), replayed);
+    assertTrue(replayed.matches("(?s).*at_start = [1-9].*"), replayed);
+  }
+
+  @Test
   void aProjectThatRetainsNothingLeavesNothing() throws Exception {
     Files.writeString(project.resolve("project.yaml"), PROJECT.replace(", retain: TRUE", ""));
     String said = ended(0, run("--for", "T#200ms"));
