@@ -72,19 +72,25 @@ public final class Engine {
     arrivals = others;
   }
 
-  /** Lets what is written to a cell go to another. */
+  /** Gives what is written to a cell to another one, too. */
   public void redirectWrites(IntUnaryOperator cellOf) {
     OperatorWrites.Taker first = taker;
-    taker = (image, cell, bits) -> first.take(image, cellOf.applyAsInt(cell), bits);
+    taker =
+        (image, request) -> {
+          first.take(image, request);
+          for (int i = 0; i < request.size(); i++) {
+            image[cellOf.applyAsInt(request.cell(i))] = image[request.cell(i)];
+          }
+        };
   }
 
-  /** Tells someone, too, of each write that a scan takes, for a recording. */
+  /** Tells someone, too, of each write that a scan takes, once it is in the image. */
   public void tellWrites(OperatorWrites.Taker other) {
     OperatorWrites.Taker first = taker;
     taker =
-        (image, cell, bits) -> {
-          first.take(image, cell, bits);
-          other.take(image, cell, bits);
+        (image, request) -> {
+          first.take(image, request);
+          other.take(image, request);
         };
   }
 
@@ -115,7 +121,7 @@ public final class Engine {
     }
     periods += 1 + skipped;
     if (off) {
-      writes.drain(cells, snapshots.published() + 1, (image, cell, bits) -> {});
+      writes.drain(cells, snapshots.published() + 1, (image, request) -> {});
       giveOutputs();
       return;
     }
