@@ -227,11 +227,6 @@ final class ReplayCommand implements Callable<Integer> {
   }
 
   private long time(String given, long otherwise) {
-    Long micros = given == null ? Long.valueOf(otherwise) : CommandTime.micros(given);
-    if (micros == null) {
-      throw new ParameterException(
-          spec.commandLine(), "`" + given + "` is no time; expected T#1m30s, or 90s for short");
-    }
-    return micros;
+    return CommandTime.micros(given, otherwise, spec);
   }
 }

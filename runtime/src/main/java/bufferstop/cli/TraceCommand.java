@@ -117,15 +117,7 @@ final class TraceCommand implements Callable<Integer> {
   }
 
   private long time(String given, long otherwise) {
-    if (given == null) {
-      return otherwise;
-    }
-    Long micros = CommandTime.micros(given);
-    if (micros == null) {
-      throw new ParameterException(
-          spec.commandLine(), "`" + given + "` is no time; expected T#1m30s, or 90s for short");
-    }
-    return micros;
+    return CommandTime.micros(given, otherwise, spec);
   }
 
   /** The values that some names mean; all of them for none. */
