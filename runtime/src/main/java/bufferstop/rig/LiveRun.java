@@ -84,7 +84,6 @@ public final class LiveRun implements AutoCloseable {
   }
 
   private void take(long[] cells, WriteRequest request) {
-    trace.tellWrite(cells, request);
     for (Symbol point : trace.written(request)) {
       taken.append(taken.isEmpty() ? "write: {" : ", ");
       taken.append(DeedText.assignment(point, cells));

@@ -64,7 +64,7 @@ final class RunTrace implements AutoCloseable {
   }
 
   /** A write that a scan has taken. */
-  void tellWrite(long[] cells, WriteRequest request) {
+  private void tellWrite(long[] cells, WriteRequest request) {
     for (Symbol point : written(request)) {
       tell("write: {" + DeedText.assignment(point, cells) + "}");
     }
