@@ -40,7 +40,7 @@ final class BillingLoader {
 
   /** Null without the section. */
   Billing read(TableReader project) {
-    TableReader reader = sections.table(project, "billing", "billing");
+    TableReader reader = sections.table(project, "billing", BillingForms.BILLING);
     if (reader == null) {
       return null;
     }
@@ -78,7 +78,7 @@ final class BillingLoader {
 
   private Consumer consumer(Tree.Entry entry) {
     boolean named = Identifiers.check(entry.key(), problems);
-    TableReader reader = TableReader.open(entry, "a consumer", problems);
+    TableReader reader = TableReader.open(entry, BillingForms.CONSUMER, problems);
     if (reader == null) {
       return null;
     }
@@ -140,7 +140,7 @@ final class BillingLoader {
 
   private Period period(Tree.Entry entry, LocalDateTime start) {
     boolean named = Identifiers.check(entry.key(), problems);
-    TableReader reader = TableReader.open(entry, "a period", problems);
+    TableReader reader = TableReader.open(entry, BillingForms.PERIOD, problems);
     if (reader == null) {
       return null;
     }

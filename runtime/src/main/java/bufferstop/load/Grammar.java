@@ -35,7 +35,12 @@ public final class Grammar {
           key("circuits", FieldForms.CONDITIONS, "hard-wired logic by name"),
           key("wiring", FieldForms.WIRING, "one wire each"),
           key("hazards", FieldForms.CONDITIONS, "what must never happen, by name"),
-          key("modbus", new Section(new Of(ModbusForms.MODBUS)), "maps for HMI, field and plc"));
+          key("modbus", new Section(new Of(ModbusForms.MODBUS)), "maps for HMI, field and plc"),
+          key("status", Shape.NAMES, "values that `run` shows").example("[scan.time]"),
+          key(
+              "billing",
+              new Section(new Of(BillingForms.BILLING)),
+              "who pays for what is metered"));
 
   private Grammar() {}
 

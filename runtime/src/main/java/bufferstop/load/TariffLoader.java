@@ -63,7 +63,7 @@ final class TariffLoader {
 
   /** Null when there is nothing to go on with. */
   Tariff read(Tree tree) {
-    TableReader reader = TableReader.open(tree, "a tariff", problems);
+    TableReader reader = TableReader.open(tree, BillingForms.TARIFF, problems);
     if (reader == null) {
       return null;
     }
@@ -104,7 +104,7 @@ final class TariffLoader {
 
   private LocalDate[] validity(TableReader tariff) {
     tariff.required("valid");
-    TableReader reader = sections.table(tariff, "valid", "days of validity");
+    TableReader reader = sections.table(tariff, "valid", BillingForms.VALID);
     LocalDate from = null;
     LocalDate until = null;
     if (reader != null) {
@@ -125,11 +125,8 @@ final class TariffLoader {
 
   private void energy(TableReader tariff) {
     tariff.required("energy");
-    TableReader reader = sections.table(tariff, "energy", "prices of a kWh by rate");
-    if (reader == null) {
-      return;
-    }
-    for (Tree.Entry entry : reader.entries()) {
+    List<Tree.Entry> entries = sections.names(tariff, "energy", "prices of a kWh by rate");
+    for (Tree.Entry entry : entries) {
       boolean named = Identifiers.check(entry.key(), problems);
       SourceText text = TableReader.textOf(entry, problems);
       BigDecimal price = text == null ? null : amounts.decimal(text, ZERO, DEAREST);
@@ -137,14 +134,16 @@ final class TariffLoader {
         rates.add(new Rate(entry.key().text(), price == null ? ZERO : price));
       }
     }
-    if (reader.entries().isEmpty()) {
-      problems.add(Diagnostic.error(reader.at(), "`energy` names no rate").expected("rate: price"));
+    if (entries.isEmpty() && tariff.tree("energy") instanceof Tree.Table) {
+      problems.add(
+          Diagnostic.error(tariff.entry("energy").key().position(), "`energy` names no rate")
+              .expected("rate: price"));
     }
   }
 
   private void seasons(TableReader tariff) {
     for (Tree.Entry entry : sections.names(tariff, "seasons", "seasons by name")) {
-      TableReader reader = TableReader.open(entry, "a season", problems);
+      TableReader reader = TableReader.open(entry, BillingForms.SEASON, problems);
       if (reader == null) {
         continue;
       }
@@ -166,7 +165,7 @@ final class TariffLoader {
     List<Tree> items = sections.list(tariff, "times", "a list of {rate: , days: , hours: }");
     boolean ended = false;
     for (Tree item : items) {
-      TableReader reader = TableReader.open(item, "a time of use", problems);
+      TableReader reader = TableReader.open(item, BillingForms.TIME, problems);
       Time time = reader == null ? null : time(reader);
       if (ended) {
         problems.add(
@@ -267,7 +266,7 @@ final class TariffLoader {
   }
 
   private Demand demand(TableReader tariff) {
-    TableReader reader = sections.table(tariff, "demand", "a charge for demand");
+    TableReader reader = sections.table(tariff, "demand", BillingForms.DEMAND);
     if (reader == null) {
       return null;
     }
@@ -295,7 +294,7 @@ final class TariffLoader {
   }
 
   private Reactive reactive(TableReader tariff) {
-    TableReader reader = sections.table(tariff, "reactive", "a charge for reactive energy");
+    TableReader reader = sections.table(tariff, "reactive", BillingForms.REACTIVE);
     if (reader == null) {
       return null;
     }
@@ -305,13 +304,13 @@ final class TariffLoader {
     return reactive;
   }
 
-  private enum Measured {
+  enum Measured {
     TRUE_POWER_FACTOR,
     DISPLACEMENT
   }
 
   private PowerFactor powerFactor(TableReader tariff) {
-    TableReader reader = sections.table(tariff, "power_factor", "a charge for power factor");
+    TableReader reader = sections.table(tariff, "power_factor", BillingForms.POWER_FACTOR);
     if (reader == null) {
       return null;
     }
@@ -331,7 +330,7 @@ final class TariffLoader {
   }
 
   private Tax tax(TableReader tariff) {
-    TableReader reader = sections.table(tariff, "tax", "a tax");
+    TableReader reader = sections.table(tariff, "tax", BillingForms.TAX);
     if (reader == null) {
       return null;
     }
@@ -345,18 +344,18 @@ final class TariffLoader {
     return tax;
   }
 
-  private enum Mode {
+  enum Mode {
     HALF_UP,
     HALF_EVEN
   }
 
-  private enum Rounded {
+  enum Rounded {
     LINES,
     TOTAL
   }
 
   private Rounding rounding(TableReader tariff) {
-    TableReader reader = sections.table(tariff, "rounding", "a rule of rounding");
+    TableReader reader = sections.table(tariff, "rounding", BillingForms.ROUNDING);
     if (reader == null) {
       return new Rounding(USUAL_DECIMALS, RoundingMode.HALF_UP, true);
     }

@@ -68,6 +68,10 @@ class SchemaFilesTest {
       named(file, of.form(), content);
     } else if (shape instanceof Shape.Named named && content.isObject()) {
       content.forEach(value -> follow(file, named.values(), value));
+    } else if (shape instanceof Shape.ListOf list && content.isArray()) {
+      content.forEach(item -> follow(file, list.items(), item));
+    } else if (shape instanceof Shape.Either either) {
+      either.shapes().forEach(one -> follow(file, one, content));
     }
   }
 
