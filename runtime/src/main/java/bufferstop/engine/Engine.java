@@ -57,12 +57,12 @@ public final class Engine {
     taker = operator;
   }
 
-  /** Tells someone, too, of each write that a scan takes, for a recording. */
+  /** Tells someone, too, of each write that a scan takes, once it is in the image. */
   public void tellWrites(OperatorWrites.Taker other) {
     taker =
-        (image, cell, bits) -> {
-          operator.take(image, cell, bits);
-          other.take(image, cell, bits);
+        (image, request) -> {
+          operator.take(image, request);
+          other.take(image, request);
         };
   }
 
@@ -93,7 +93,7 @@ public final class Engine {
     }
     periods += 1 + skipped;
     if (off) {
-      writes.drain(cells, snapshots.published() + 1, (image, cell, bits) -> {});
+      writes.drain(cells, snapshots.published() + 1, (image, request) -> {});
       giveOutputs();
       return;
     }

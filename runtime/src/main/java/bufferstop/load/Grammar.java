@@ -35,12 +35,9 @@ public final class Grammar {
           key("circuits", FieldForms.CONDITIONS, "hard-wired logic by name"),
           key("wiring", FieldForms.WIRING, "one wire each"),
           key("hazards", FieldForms.CONDITIONS, "what must never happen, by name"),
-          key("modbus", new Section(new Of(ModbusForms.MODBUS)), "maps for HMI, field and plc"),
-          key("status", Shape.NAMES, "values that `run` shows").example("[scan.time]"),
-          key(
-              "billing",
-              new Section(new Of(BillingForms.BILLING)),
-              "who pays for what is metered"));
+          key("status", Shape.NAMES, "names whose values `run` shows").example("[scan.time]"),
+          key("billing", new Section(new Of(BillingForms.BILLING)), "who pays for energy"),
+          key("modbus", new Section(new Of(ModbusForms.MODBUS)), "maps for HMI, field and plc"));
 
   private Grammar() {}
 
@@ -56,7 +53,8 @@ public final class Grammar {
             ControllerForms.CONTROLLER,
             RoutineForms.LIBRARY,
             ScenarioForms.SCENARIO,
-            ScenarioForms.SETUP);
+            ScenarioForms.SETUP,
+            BillingForms.TARIFF);
     whole.forEach(form -> files.put(form.name(), new Of(form)));
     sections(new Of(PROJECT), files);
     return files;
@@ -76,6 +74,8 @@ public final class Grammar {
       sections(section.held(), files);
     } else if (shape instanceof Shape.Named named) {
       sections(named.values(), files);
+    } else if (shape instanceof Shape.Either either) {
+      either.shapes().forEach(each -> sections(each, files));
     }
   }
 }

@@ -125,8 +125,11 @@ final class TariffLoader {
 
   private void energy(TableReader tariff) {
     tariff.required("energy");
-    List<Tree.Entry> entries = sections.names(tariff, "energy", "prices of a kWh by rate");
-    for (Tree.Entry entry : entries) {
+    TableReader reader = sections.open(tariff, "energy", "prices of a kWh by rate");
+    if (reader == null) {
+      return;
+    }
+    for (Tree.Entry entry : reader.entries()) {
       boolean named = Identifiers.check(entry.key(), problems);
       SourceText text = TableReader.textOf(entry, problems);
       BigDecimal price = text == null ? null : amounts.decimal(text, ZERO, DEAREST);
@@ -134,10 +137,8 @@ final class TariffLoader {
         rates.add(new Rate(entry.key().text(), price == null ? ZERO : price));
       }
     }
-    if (entries.isEmpty() && tariff.tree("energy") instanceof Tree.Table) {
-      problems.add(
-          Diagnostic.error(tariff.entry("energy").key().position(), "`energy` names no rate")
-              .expected("rate: price"));
+    if (reader.entries().isEmpty()) {
+      problems.add(Diagnostic.error(reader.at(), "`energy` names no rate").expected("rate: price"));
     }
   }
 

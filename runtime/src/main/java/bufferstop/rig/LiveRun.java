@@ -4,6 +4,7 @@ import bufferstop.engine.RealClock;
 import bufferstop.engine.ScanFailure;
 import bufferstop.engine.ScanLoop;
 import bufferstop.engine.ScanStatistics;
+import bufferstop.image.WriteRequest;
 import bufferstop.modbus.Credentials;
 import bufferstop.modbus.Identification;
 import bufferstop.modbus.MapImage;
@@ -78,11 +79,12 @@ public final class LiveRun implements AutoCloseable {
     rig.engine().tellWrites(this::take);
   }
 
-  private void take(long[] cells, int cell, long bits) {
-    trace.tellWrite(cells, cell, bits);
-    Symbol symbol = rig.layout().symbols().get(cell);
-    taken.append(taken.isEmpty() ? "write: {" : ", ").append(symbol.name()).append(": ");
-    taken.append(DeedText.literal(symbol, bits));
+  private void take(long[] cells, WriteRequest request) {
+    trace.tellWrite(cells, request);
+    for (Symbol point : trace.written(request)) {
+      taken.append(taken.isEmpty() ? "write: {" : ", ");
+      taken.append(DeedText.assignment(point, cells));
+    }
   }
 
   /**
@@ -126,7 +128,8 @@ public final class LiveRun implements AutoCloseable {
     for (Symbol symbol : rig.layout().observable()) {
       if (rig.engine().forces().isForced(symbol.index())) {
         long bits = rig.engine().forces().apply(symbol.index(), 0);
-        lines.add("force " + symbol.name() + " " + Values.print(symbol.type(), bits));
+        String value = Values.print(symbol.type(), symbol.enumeration(), bits);
+        lines.add("force " + symbol.name() + " " + value);
       }
     }
     return lines;
