@@ -35,8 +35,9 @@ public final class Grammar {
           key("circuits", FieldForms.CONDITIONS, "hard-wired logic by name"),
           key("wiring", FieldForms.WIRING, "one wire each"),
           key("hazards", FieldForms.CONDITIONS, "what must never happen, by name"),
-          key("status", Shape.NAMES, "names whose values `run` shows").example("[scan.time]"),
-          key("billing", new Section(new Of(BillingForms.BILLING)), "who pays for energy"),
+          key("status", Shape.NAMES, "names whose values `run` shows")
+              .example("[mains.works.volts]"),
+          key("billing", new Section(new Of(BillingForms.BILLING)), "who pays what for energy"),
           key("modbus", new Section(new Of(ModbusForms.MODBUS)), "maps for HMI, field and plc"));
 
   private Grammar() {}

@@ -80,16 +80,11 @@ final class Sections {
     return table;
   }
 
-  /** The same where keys are names of the user's choice. */
-  TableReader open(TableReader from, String key, String what) {
-    Tree.Entry section = section(from, key);
-    TableReader table = section == null ? null : TableReader.open(section, what, problems);
-    return doubted(key, section, table);
-  }
-
   /** The entries of a section that is a mapping from names of the user's choice. */
   List<Tree.Entry> names(TableReader from, String key, String what) {
-    TableReader table = open(from, key, what);
+    Tree.Entry section = section(from, key);
+    TableReader opened = section == null ? null : TableReader.open(section, what, problems);
+    TableReader table = doubted(key, section, opened);
     return table == null ? List.of() : table.entries();
   }
 

@@ -125,11 +125,9 @@ final class TariffLoader {
 
   private void energy(TableReader tariff) {
     tariff.required("energy");
-    TableReader reader = sections.open(tariff, "energy", "prices of a kWh by rate");
-    if (reader == null) {
-      return;
-    }
-    for (Tree.Entry entry : reader.entries()) {
+    int before = problems.errors();
+    List<Tree.Entry> entries = sections.names(tariff, "energy", "prices of a kWh by rate");
+    for (Tree.Entry entry : entries) {
       boolean named = Identifiers.check(entry.key(), problems);
       SourceText text = TableReader.textOf(entry, problems);
       BigDecimal price = text == null ? null : amounts.decimal(text, ZERO, DEAREST);
@@ -137,8 +135,10 @@ final class TariffLoader {
         rates.add(new Rate(entry.key().text(), price == null ? ZERO : price));
       }
     }
-    if (reader.entries().isEmpty()) {
-      problems.add(Diagnostic.error(reader.at(), "`energy` names no rate").expected("rate: price"));
+    if (entries.isEmpty() && tariff.has("energy") && problems.errors() == before) {
+      problems.add(
+          Diagnostic.error(tariff.entry("energy").key().position(), "`energy` names no rate")
+              .expected("rate: price"));
     }
   }
 
@@ -166,7 +166,7 @@ final class TariffLoader {
     List<Tree> items = sections.list(tariff, "times", "a list of {rate: , days: , hours: }");
     boolean ended = false;
     for (Tree item : items) {
-      TableReader reader = TableReader.open(item, BillingForms.TIME, problems);
+      TableReader reader = TableReader.open(item, BillingForms.TIME_OF_USE, problems);
       Time time = reader == null ? null : time(reader);
       if (ended) {
         problems.add(

@@ -98,6 +98,30 @@ public record Point(
         startsWithText);
   }
 
+  /** The same on no node. */
+  Point onOwnRack() {
+    return new Point(
+        kind,
+        name,
+        type,
+        text,
+        terminal,
+        supply,
+        null,
+        filterMicros,
+        initial,
+        safe,
+        least,
+        greatest,
+        momentary,
+        holdMicros,
+        retain,
+        position,
+        enumeration,
+        length,
+        initialText);
+  }
+
   /** Its type as declared. */
   public String typeName() {
     return Values.typeName(type, enumeration, length);

@@ -34,6 +34,9 @@ import java.util.Locale;
 import java.util.Queue;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ConcurrentLinkedQueue;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.locks.LockSupport;
+import java.util.function.BooleanSupplier;
 import java.util.function.Function;
 
 /** A rig in real time, its {@code hmi} map served: what {@code run} runs. */
@@ -42,7 +45,9 @@ public final class LiveRun implements AutoCloseable {
 
   private final Rig rig;
   private final ScanStatistics statistics = new ScanStatistics();
+  private final RealClock clock;
   private final ScanLoop loop;
+  private BooleanSupplier paused = () -> false;
   private final Queue<Runnable> asked = new ConcurrentLinkedQueue<>();
   private final HandDeeds hand = new HandDeeds();
   private final RunTrace trace;
@@ -59,9 +64,8 @@ public final class LiveRun implements AutoCloseable {
   public LiveRun(Rig rig, OutputStream file) {
     this.rig = rig;
     rig.engine().prepare();
-    loop =
-        new ScanLoop(
-            rig.engine(), new RealClock(rig.project().periodMicros(), statistics), rig.project());
+    clock = new RealClock(rig.project().periodMicros(), statistics);
+    loop = new ScanLoop(rig.engine(), clock, rig.project());
     trace = new RunTrace(rig, file);
     scansPerMark = Math.max(1, MARK_MICROS / rig.project().periodMicros());
   }
@@ -237,6 +241,11 @@ public final class LiveRun implements AutoCloseable {
     for (Runnable next = asked.poll(); next != null; next = asked.poll()) {
       next.run();
     }
+    if (paused.getAsBoolean()) {
+      LockSupport.parkNanos(TimeUnit.MILLISECONDS.toNanos(1));
+      clock.restart();
+      return;
+    }
     hand.beforeScan(nextMicros());
     long due = duePeriod();
     loop.next();
@@ -277,6 +286,11 @@ public final class LiveRun implements AutoCloseable {
   private boolean isOver(long forMicros) {
     long next = rig.engine().nowMicros() + rig.project().periodMicros();
     return forMicros > 0 && next >= forMicros;
+  }
+
+  /** Lets time stand still while this holds; it is asked by the scan thread. */
+  public void pauseWhile(BooleanSupplier standing) {
+    paused = standing;
   }
 
   /** Asks the scan to end; any thread. */
