@@ -63,7 +63,9 @@ class VillageFeederTest {
         "06-fuse-is-spared.yaml | {relays: {r1: {instantaneous: {pick_up: 30}}}}"
             + " | never net.fuse.f_mill.blown",
         "09-wet-branch.yaml | {relays: {r1: {earth_time_overcurrent: {pick_up: 3}}}}"
-            + " | eventually net.relay.r1.cause = 1051 within T#8s"
+            + " | eventually net.relay.r1.cause = 1051 within T#8s",
+        "22-earth-fault-relay-dead.yaml | {relays: {r0: {earth_time_overcurrent: {pick_up: 5}}}}"
+            + " | eventually NOT net.breaker.b0.contact_a within T#12s"
       })
   void findsAWrongSetting(String scenario, String settings, String expectation) throws IOException {
     ScenarioResult result = with(scenario, settings);

@@ -1,5 +1,6 @@
 package bufferstop.feeder;
 
+import bufferstop.feeder.ProtectiveDevice.Current;
 import bufferstop.spi.Problems;
 import java.util.ArrayList;
 import java.util.List;
@@ -7,8 +8,11 @@ import java.util.Locale;
 
 /**
  * Devices in series: at every current from 1.3 times the setting of the one nearer to the fault up
- * to a bolted three-phase fault just beyond it, the one nearer to the source must begin to operate
- * a grading interval after the other has cleared. Currents are carried over by nominal voltages.
+ * to a bolted fault just beyond it, the one nearer to the source must begin to operate a grading
+ * interval after the other has cleared. Phase elements are compared with phase elements up to a
+ * three-phase fault, earth elements with earth elements up to a fault of one phase to the return
+ * conductor; no earth current passes a delta winding. Currents are carried over by nominal
+ * voltages.
  */
 final class Coordination {
   /** Where curves are trusted to begin, as a multiple of the setting. */
@@ -21,6 +25,7 @@ final class Coordination {
   private final Tree tree;
   private final double interval;
   private final double[] impedance; // of the source at each node, ohms re and im
+  private final double[] zero; // and of the zero sequence
 
   Coordination(
       Tree tree, List<ProtectiveDevice> devices, List<Conductor> conductors, double interval) {
@@ -29,20 +34,30 @@ final class Coordination {
     this.conductors = conductors;
     this.interval = interval;
     impedance = new double[2 * tree.size()];
+    zero = new double[2 * tree.size()];
     for (int i = 1; i < tree.size(); i++) {
       Tree.Branch b = tree.branch(i);
       double square = b.ratio() * b.ratio();
       impedance[2 * i] = square * impedance[2 * b.parent()] + b.ohms();
       impedance[2 * i + 1] = square * impedance[2 * b.parent() + 1] + b.reactance();
+      double passes = b.coupling() == Tree.Coupling.DELTA ? 0 : square;
+      zero[2 * i] = passes * zero[2 * b.parent()] + b.ohms() + 3 * b.returnOhms();
+      zero[2 * i + 1] = passes * zero[2 * b.parent() + 1] + b.reactance() + 3 * b.returnReactance();
     }
   }
 
-  /** Bolted three-phase fault at the beginning of a branch, A. */
-  double most(int branch) {
+  /** Bolted fault at the beginning of a branch, A: E / Z1, or 3 E / (2 Z1 + Z0) to earth. */
+  double most(Current of, int branch) {
     int node = Math.max(1, tree.branch(branch).parent());
+    double re = impedance[2 * node];
+    double im = impedance[2 * node + 1];
+    if (of == Current.EARTH) {
+      re = (2 * re + zero[2 * node]) / 3;
+      im = (2 * im + zero[2 * node + 1]) / 3;
+    }
     return tree.nominalVolts(node)
         / Math.sqrt(3)
-        / Math.sqrt(Phasors.square(impedance, 2 * node))
+        / Math.sqrt(re * re + im * im)
         * (tree.nominalVolts(node) / tree.nominalVolts(branch)); // on the branch's own side
   }
 
@@ -63,58 +78,80 @@ final class Coordination {
     return tree.nominalVolts(branch);
   }
 
-  /** The devices next towards the source, empty when there are none. */
-  private List<ProtectiveDevice> upstream(ProtectiveDevice of) {
-    int branch = tree.branch(of.branch()).parent();
-    while (branch > 0) {
+  /** The devices next towards the source that see the current, empty when there are none. */
+  private List<ProtectiveDevice> upstream(Current of, ProtectiveDevice from) {
+    int below = from.branch();
+    int branch = tree.branch(below).parent();
+    while (branch > 0 && passes(of, below)) {
       List<ProtectiveDevice> here = new ArrayList<>();
       for (ProtectiveDevice each : devices) {
-        if (each.branch() == branch) {
+        if (each.branch() == branch && sees(each, of)) {
           here.add(each);
         }
       }
       if (!here.isEmpty()) {
         return here;
       }
+      below = branch;
       branch = tree.branch(branch).parent();
     }
     return List.of();
   }
 
+  private boolean passes(Current of, int branch) {
+    return of == Current.PHASE || tree.branch(branch).coupling() != Tree.Coupling.DELTA;
+  }
+
+  /** Whether a device has anything that looks at a current. */
+  static boolean sees(ProtectiveDevice device, Current of) {
+    return device.leastAmperes(of) < Double.POSITIVE_INFINITY;
+  }
+
   /** Warns of each pair that is too close, and of devices that no fault can operate. */
   void warn(Problems problems) {
-    for (ProtectiveDevice each : devices) {
-      if (most(each.branch()) <= each.leastAmperes()) {
-        blind(each, problems);
-      } else {
-        for (ProtectiveDevice above : upstream(each)) {
-          compare(each, above, problems);
+    for (Current of : Current.values()) {
+      for (ProtectiveDevice each : devices) {
+        if (!sees(each, of)) {
+          continue; // it looks at other currents, voltage or frequency alone
+        }
+        if (most(of, each.branch()) <= each.leastAmperes(of)) {
+          blind(of, each, problems);
+        } else {
+          for (ProtectiveDevice above : upstream(of, each)) {
+            compare(of, each, above, problems);
+          }
         }
       }
     }
   }
 
-  private void blind(ProtectiveDevice device, Problems problems) {
-    if (device.leastAmperes() == Double.POSITIVE_INFINITY) {
-      return; // it looks at earth faults, voltage or frequency alone
-    }
+  private void blind(Current of, ProtectiveDevice device, Problems problems) {
     problems.warning(
         device.at(),
-        device.parameter(),
-        device.label() + " sees no phase fault: it picks up at " + amperes(device.leastAmperes()),
-        "less than the " + amperes(most(device.branch())) + " of a bolted fault just beyond it",
+        device.parameter(of),
+        device.label()
+            + " sees no "
+            + of.text
+            + ": it picks up at "
+            + amperes(device.leastAmperes(of)),
+        "less than the "
+            + amperes(most(of, device.branch()))
+            + " of a "
+            + of.bolted
+            + " just beyond it",
         "lower its pick-up, or look at its transformers' ratio");
   }
 
-  private void compare(ProtectiveDevice near, ProtectiveDevice above, Problems problems) {
-    double low = TRUSTED * near.leastAmperes();
-    double high = most(near.branch());
+  private void compare(
+      Current of, ProtectiveDevice near, ProtectiveDevice above, Problems problems) {
+    double low = TRUSTED * near.leastAmperes(of);
+    double high = most(of, near.branch());
     double worst = Double.POSITIVE_INFINITY;
     double at = 0;
     for (int i = 0; i <= POINTS && low < high; i++) {
       double amperes = low * StrictMath.pow(high / low, i / (double) POINTS);
-      double cleared = near.clearingSeconds(amperes);
-      double begins = above.operatingSeconds(amperes * carried(near.branch(), above.branch()));
+      double cleared = near.clearingSeconds(of, amperes);
+      double begins = above.operatingSeconds(of, amperes * carried(near.branch(), above.branch()));
       double gap = begins - cleared;
       if (cleared < Double.POSITIVE_INFINITY && gap < worst) {
         worst = gap;
@@ -122,17 +159,18 @@ final class Coordination {
       }
     }
     if (worst < interval) {
-      double cleared = near.clearingSeconds(at);
+      double cleared = near.clearingSeconds(of, at);
       String gap = worst < 0 ? "operates before it" : "follows it by " + seconds(worst);
       problems.warning(
           above.at(),
-          above.parameter(),
+          above.parameter(of),
           above.label()
               + " "
               + gap
               + ": "
               + near.label()
               + " clears "
+              + (of == Current.EARTH ? "an earth fault of " : "")
               + amperes(at)
               + " after "
               + seconds(cleared),

@@ -33,6 +33,15 @@ final class Element {
       return ordinal() <= EARTH_TIME_OVERCURRENT.ordinal();
     }
 
+    boolean watches(ProtectiveDevice.Current current) {
+      return switch (this) {
+        case INSTANTANEOUS, TIME_OVERCURRENT -> current == ProtectiveDevice.Current.PHASE;
+        case EARTH_INSTANTANEOUS, EARTH_TIME_OVERCURRENT ->
+            current == ProtectiveDevice.Current.EARTH;
+        default -> false;
+      };
+    }
+
     boolean isInstantaneous() {
       return this == INSTANTANEOUS || this == EARTH_INSTANTANEOUS;
     }

@@ -135,7 +135,7 @@ final class Fuse implements ProtectiveDevice {
   }
 
   @Override
-  public String parameter() {
+  public String parameter(Current of) {
     return "rating";
   }
 
@@ -145,18 +145,18 @@ final class Fuse implements ProtectiveDevice {
   }
 
   @Override
-  public double leastAmperes() {
-    return least;
+  public double leastAmperes(Current of) {
+    return of == Current.PHASE ? least : Double.POSITIVE_INFINITY;
   }
 
   @Override
-  public double clearingSeconds(double amperes) {
-    return meltingSeconds(amperes) + arcSeconds;
+  public double clearingSeconds(Current of, double amperes) {
+    return operatingSeconds(of, amperes) + arcSeconds;
   }
 
   @Override
-  public double operatingSeconds(double amperes) {
-    return meltingSeconds(amperes);
+  public double operatingSeconds(Current of, double amperes) {
+    return of == Current.PHASE ? meltingSeconds(amperes) : Double.POSITIVE_INFINITY;
   }
 
   void save(DataOutput to) throws IOException {

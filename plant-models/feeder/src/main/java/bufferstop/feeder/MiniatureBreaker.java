@@ -117,7 +117,7 @@ final class MiniatureBreaker implements ProtectiveDevice {
   }
 
   @Override
-  public String parameter() {
+  public String parameter(Current of) {
     return "rating";
   }
 
@@ -127,20 +127,20 @@ final class MiniatureBreaker implements ProtectiveDevice {
   }
 
   @Override
-  public double leastAmperes() {
-    return rating * 1.45;
+  public double leastAmperes(Current of) {
+    return of == Current.PHASE ? rating * 1.45 : Double.POSITIVE_INFINITY;
   }
 
   /** By the upper limit of its band. */
   @Override
-  public double clearingSeconds(double amperes) {
-    return seconds(amperes, bandHigh);
+  public double clearingSeconds(Current of, double amperes) {
+    return of == Current.PHASE ? seconds(amperes, bandHigh) : Double.POSITIVE_INFINITY;
   }
 
   /** By the lower limit of its band. */
   @Override
-  public double operatingSeconds(double amperes) {
-    return seconds(amperes, bandLow);
+  public double operatingSeconds(Current of, double amperes) {
+    return of == Current.PHASE ? seconds(amperes, bandLow) : Double.POSITIVE_INFINITY;
   }
 
   private double seconds(double amperes, double instantAt) {

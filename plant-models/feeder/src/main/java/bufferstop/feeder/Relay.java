@@ -354,8 +354,10 @@ final class Relay implements ProtectiveDevice {
   }
 
   @Override
-  public String parameter() {
-    return at.has("time_overcurrent") ? "time_overcurrent" : "breaker";
+  public String parameter(Current of) {
+    Function timed =
+        of == Current.PHASE ? Function.TIME_OVERCURRENT : Function.EARTH_TIME_OVERCURRENT;
+    return at.has(timed.key) ? timed.key : "breaker";
   }
 
   @Override
@@ -364,23 +366,19 @@ final class Relay implements ProtectiveDevice {
   }
 
   @Override
-  public double leastAmperes() {
+  public double leastAmperes(Current of) {
     double least = Double.POSITIVE_INFINITY;
     for (Element each : elements) {
-      if (isPhase(each)) {
+      if (each.function.watches(of)) {
         least = Math.min(least, each.pickUp() * seen.currentRatio);
       }
     }
     return least;
   }
 
-  private static boolean isPhase(Element each) {
-    return each.function == Function.INSTANTANEOUS || each.function == Function.TIME_OVERCURRENT;
-  }
-
   @Override
-  public double clearingSeconds(double amperes) {
-    return operatingSeconds(amperes) + outputSeconds + breaker.breakSeconds();
+  public double clearingSeconds(Current of, double amperes) {
+    return operatingSeconds(of, amperes) + outputSeconds + breaker.breakSeconds();
   }
 
   /**
@@ -388,12 +386,12 @@ final class Relay implements ProtectiveDevice {
    * do not count.
    */
   @Override
-  public double operatingSeconds(double amperes) {
+  public double operatingSeconds(Current of, double amperes) {
     double secondary = amperes / seen.currentRatio;
     double least = Double.POSITIVE_INFINITY;
     for (Element each : elements) {
       boolean counts = !each.function.isInstantaneous() || reclosing.fastTrips == Integer.MAX_VALUE;
-      if (isPhase(each) && counts) {
+      if (each.function.watches(of) && counts) {
         least = Math.min(least, each.seconds(secondary));
       }
     }

@@ -1,5 +1,6 @@
 package bufferstop.feeder;
 
+import bufferstop.feeder.ProtectiveDevice.Current;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -50,8 +51,12 @@ final class TimeCurrentChart {
             + " model, no protection study</text>",
         LEFT, base);
     grid();
-    for (ProtectiveDevice device : coordination.devices) {
-      curve(device);
+    for (Current of : Current.values()) {
+      for (ProtectiveDevice device : coordination.devices) {
+        if (Coordination.sees(device, of)) {
+          curve(of, device);
+        }
+      }
     }
     for (Conductor conductor : coordination.conductors) {
       damage(conductor);
@@ -75,10 +80,10 @@ final class TimeCurrentChart {
     double most = 1;
     for (ProtectiveDevice d : coordination.devices) {
       double k = referred(d.branch());
-      if (d.leastAmperes() < Double.POSITIVE_INFINITY) {
-        least = Math.min(least, d.leastAmperes() * k);
+      for (Current of : Current.values()) {
+        least = Math.min(least, d.leastAmperes(of) * k);
+        most = Math.max(most, coordination.most(of, d.branch()) * k);
       }
-      most = Math.max(most, coordination.most(d.branch()) * k);
     }
     if (least == Double.POSITIVE_INFINITY) {
       least = most / 100;
@@ -136,11 +141,12 @@ final class TimeCurrentChart {
         x1, y1, x2, y2, colour);
   }
 
-  private void curve(ProtectiveDevice device) {
+  private void curve(Current of, ProtectiveDevice device) {
     double k = referred(device.branch());
-    String colour = next(device.label(), "");
-    path(colour, "", a -> device.clearingSeconds(a / k));
-    double fault = coordination.most(device.branch()) * k;
+    String dash = of == Current.EARTH ? " stroke-dasharray=\"12 3\"" : "";
+    String colour = next(device.label() + (of == Current.EARTH ? ", earth" : ""), dash);
+    path(colour, dash, a -> device.clearingSeconds(of, a / k));
+    double fault = coordination.most(of, device.branch()) * k;
     add(
         "<line x1=\"%.1f\" y1=\"%.1f\" x2=\"%.1f\" y2=\"%.1f\" stroke=\"%s\""
             + " stroke-dasharray=\"2 4\"/>",
@@ -212,7 +218,9 @@ final class TimeCurrentChart {
     add("<circle cx=\"%.0f\" cy=\"%.0f\" r=\"4\" fill=\"none\" stroke=\"#000000\"/>", x + 12, y);
     add("<text x=\"%.0f\" y=\"%.0f\">trip of this run, cleared</text>", x + 30, y + 4);
     y += 18;
-    add("<text x=\"%.0f\" y=\"%.0f\">dotted: bolted three-phase fault</text>", x, y + 4);
+    add(
+        "<text x=\"%.0f\" y=\"%.0f\">dotted: bolted fault (three-phase, or earth)</text>",
+        x, y + 4);
     add("<text x=\"%.0f\" y=\"%.0f\">just beyond the device</text>", x, y + 18);
   }
 }

@@ -2,6 +2,9 @@ package bufferstop.feeder;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 
+import bufferstop.feeder.ProtectiveDevice.Current;
+import java.util.List;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 
@@ -64,5 +67,15 @@ class FaultCurrentTest {
     double amperes = 400 / Math.sqrt(3) / Math.sqrt(r * r + x * x);
     Bench bench = faulty("0.5", joins, 0);
     assertEquals(amperes, bench.get("line.l1.amperes_a"), 0.0005 * amperes);
+  }
+
+  /** The levels at which devices in series are compared, by the same source. */
+  @Test
+  void levelsOfTheGradingCheck() {
+    Tree tree = new Bench(Networks.LOW_VOLTAGE).network.tree;
+    Coordination grading = new Coordination(tree, List.of(), List.of(), 0.3);
+    int line = tree.named("l1");
+    assertEquals(3693.40 / 1.05, grading.most(Current.PHASE, line), 2);
+    assertEquals(3517.53, grading.most(Current.EARTH, line), 2);
   }
 }

@@ -239,4 +239,58 @@ class OpeningTest {
     String wrong = series(0.4, 0.1).replace("primary: 150", "primary: 15000");
     assertTrue(warnings(wrong).get(0).startsWith("relay r1 sees no phase fault"));
   }
+
+  /** The series of two relays that look at earth faults alone. */
+  private static String earth(double upstream, double downstream) {
+    return series(upstream, downstream).replace("time_overcurrent:", "earth_time_overcurrent:");
+  }
+
+  @Test
+  void earthElementsAreComparedWithEarthElements() {
+    assertEquals(List.of(), warnings(earth(0.5, 0.1)));
+    Opened close = Opened.of(new FeederModel(), earth(0.2, 0.1));
+    assertEquals(1, close.warnings().size(), close.warnings().toString());
+    assertTrue(close.warnings().get(0).contains("clears an earth fault of"));
+    assertTrue(warnings(earth(0.05, 0.4)).get(0).startsWith("relay r0 operates before it"));
+  }
+
+  /** A fast phase element above says nothing of an earth element below, nor the other way round. */
+  @Test
+  void earthElementsAreNotComparedWithPhaseElements() {
+    String mixed = series(0.05, 0.4).replaceFirst("time_overcurrent:", "earth_time_overcurrent:");
+    assertEquals(List.of(), warnings(mixed));
+  }
+
+  /** Worked out by hand: the line's return is as long as its phase conductor. */
+  @Test
+  void earthFaultIsTheMostAnEarthElementIsComparedAt() {
+    String found = warnings(earth(0.2, 0.1)).get(0);
+    double z = Math.hypot(0.04 + 0.1 * 0.032 / Math.sqrt(1.01), 0.032 / Math.sqrt(1.01));
+    double amperes = 400 / Math.sqrt(3) / z;
+    double near = 0.1 * 0.14 / (Math.pow(Math.min(20, amperes / 150), 0.02) - 1) + 0.058;
+    double above = 0.2 * 0.14 / (Math.pow(Math.min(20, amperes / 200), 0.02) - 1);
+    assertTrue(found.contains(String.format(java.util.Locale.ROOT, "%.3f s", above - near)), found);
+  }
+
+  @Test
+  void earthElementThatSeesNoFaultIsWarnedOf() {
+    String wrong = earth(0.5, 0.1).replace("primary: 150", "primary: 15000");
+    assertTrue(warnings(wrong).get(0).startsWith("relay r1 sees no earth fault"));
+  }
+
+  @Test
+  void chartShowsPhaseAndEarthElements() {
+    String both =
+        series(0.4, 0.1)
+            + """
+                earth_time_overcurrent:
+                  pick_up: 0.2
+                  curve: iec_standard_inverse
+                  multiplier: 0.1
+            """;
+    String svg = new Bench(both).run(0.01).plant.picture();
+    assertTrue(svg.contains(">relay r1</text>") && svg.contains(">relay r1, earth</text>"), svg);
+    assertFalse(svg.contains("relay r0, earth"), svg);
+    assertFalse(svg.contains("NaN") || svg.contains("Infinity"), svg);
+  }
 }

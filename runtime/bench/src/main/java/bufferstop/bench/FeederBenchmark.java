@@ -101,7 +101,7 @@ final class FeederBenchmark implements Benchmark {
     int volts = railway.input("feed.volts");
     int close = railway.input("feed.close");
     int reverse = railway.input("feed.reverse");
-    int current = railway.output("loco.current");
+    int current = railway.output("feed.current");
     return times(
         steps,
         n -> {
