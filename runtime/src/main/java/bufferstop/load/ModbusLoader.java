@@ -1,5 +1,6 @@
 package bufferstop.load;
 
+import bufferstop.model.Code;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.ModbusMap;
@@ -113,6 +114,7 @@ final class ModbusLoader {
       if (other.unit() == unit) {
         problems.add(
             Diagnostic.error(
+                    Code.ADDRESS_TAKEN,
                     reader.tree("fault_panel").position(),
                     "unit " + unit + " is `" + other.name() + "` already")
                 .expected("another identifier for each unit behind a listener"));
@@ -164,6 +166,7 @@ final class ModbusLoader {
       if (unit >= 0 && taken.putIfAbsent(unit, entry.key().text()) != null) {
         problems.add(
             Diagnostic.error(
+                    Code.ADDRESS_TAKEN,
                     own.tree("unit").position(),
                     "unit " + unit + " is `" + taken.get(unit) + "` already")
                 .expected("another identifier for each unit behind a listener"));

@@ -7,6 +7,7 @@ import bufferstop.image.Layout;
 import bufferstop.image.OperatorWrites;
 import bufferstop.image.SnapshotRing;
 import bufferstop.modbus.MapLinker;
+import bufferstop.model.Code;
 import bufferstop.model.Controller;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
@@ -125,7 +126,8 @@ public record Rig(
     for (Name name : project.status()) {
       if (layout.field().find(name.text()) == null && !problems.doubts(name.text())) {
         problems.add(
-            Diagnostic.error(name.position(), "no point named `" + name.text() + "`")
+            Diagnostic.error(
+                    Code.UNKNOWN_NAME, name.position(), "no point named `" + name.text() + "`")
                 .expected("a point, step, block output, alarm or plant port")
                 .help(NearNames.question(name.text(), layout.field().names())));
       }
