@@ -44,11 +44,6 @@ public final class Account {
     return start.until(moment, ChronoUnit.MICROS);
   }
 
-  /** Whether a moment is at or behind the end of the period. */
-  public boolean isOver(long micros) {
-    return micros >= toMicros;
-  }
-
   /**
    * Takes what the meter shows; what came before the first reading or outside the period does not
    * count.

@@ -23,6 +23,7 @@ import java.util.concurrent.ExecutionException;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.TimeoutException;
 import java.util.function.Function;
+import java.util.stream.IntStream;
 
 /** What can be typed while a controller runs: faults, forces, the desk, writes, and questions. */
 final class ConsoleCommands {
@@ -188,10 +189,10 @@ final class ConsoleCommands {
     if (rig.snapshots().published() < 0) {
       return "no scan yet";
     }
-    long[] value = new long[1];
-    rig.snapshots().copy(new int[] {symbol.index()}, 0, 1, value);
-    String unit = symbol.unit().isEmpty() ? "" : " " + symbol.unit();
-    return symbol.name() + " = " + Values.print(symbol.type(), value[0]) + unit;
+    int[] all = IntStream.range(0, rig.layout().size()).toArray();
+    long[] image = new long[all.length];
+    rig.snapshots().copy(all, 0, all.length, image);
+    return symbol.name() + " = " + Values.shown(symbol, image);
   }
 
   /** What may stand at a place of a line, the words before it being given. */

@@ -9,6 +9,7 @@ import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
 import java.util.concurrent.locks.LockSupport;
+import java.util.stream.Stream;
 import org.jline.reader.Candidate;
 import org.jline.reader.Completer;
 import org.jline.reader.EndOfFileException;
@@ -18,6 +19,7 @@ import org.jline.reader.UserInterruptException;
 import org.jline.terminal.Terminal;
 import org.jline.terminal.TerminalBuilder;
 import org.jline.utils.AttributedString;
+import org.jline.utils.InfoCmp.Capability;
 import org.jline.utils.Status;
 
 /**
@@ -81,10 +83,10 @@ final class LiveConsole {
 
   /** Renews lines at the bottom of the terminal, where it can have such. */
   private void showStatus() {
-    Status bar = Status.getStatus(terminal);
-    if (bar == null) {
-      return;
+    if (!holdsLines()) {
+      return; // asking for a status would make one that fails when the terminal is given back
     }
+    Status bar = Status.getStatus(terminal);
     Thread thread =
         new Thread(
             () -> {
@@ -96,6 +98,18 @@ final class LiveConsole {
             "status");
     thread.setDaemon(true);
     thread.start();
+  }
+
+  /** Whether a line can be kept at its bottom: it has a size, and a region that scrolls. */
+  private boolean holdsLines() {
+    boolean sized = terminal.getWidth() > 0 && terminal.getHeight() > 0;
+    return sized
+        && Stream.of(
+                Capability.change_scroll_region,
+                Capability.save_cursor,
+                Capability.restore_cursor,
+                Capability.cursor_address)
+            .allMatch(c -> terminal.getStringCapability(c) != null);
   }
 
   private void read() {

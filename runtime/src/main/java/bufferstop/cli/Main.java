@@ -20,6 +20,7 @@ import picocli.CommandLine.Spec;
       PointsCommand.class,
       ReplayCommand.class,
       RunCommand.class,
+      PlantCommand.class,
       SchemaCommand.class,
       TestCommand.class,
       TraceCommand.class,

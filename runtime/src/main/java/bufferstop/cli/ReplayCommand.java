@@ -3,6 +3,7 @@ package bufferstop.cli;
 import bufferstop.load.RecordingLoader;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.Field;
+import bufferstop.model.Point;
 import bufferstop.model.Project;
 import bufferstop.model.Recording;
 import bufferstop.model.Symbol;
@@ -192,15 +193,16 @@ final class ReplayCommand implements Callable<Integer> {
       if (symbol == null) {
         throw new ParameterException(spec.commandLine(), "nothing is called `" + name + "`");
       }
-      String unit = symbol.unit().isEmpty() ? "" : " " + symbol.unit();
-      long bits = replay.cells()[symbol.index()];
-      out.println("  " + symbol.name() + " = " + Values.print(symbol.type(), bits) + unit);
+      out.println("  " + symbol.name() + " = " + Values.shown(symbol, replay.cells()));
     }
   }
 
   private void save(Recording recording, Rig rig, Replay replay) throws IOException {
     Map<String, String> initial = new TreeMap<>();
-    rig.writable().forEach(p -> initial.put(p.name(), DeedText.literal(p.type(), p.initial())));
+    for (Point point : rig.writable()) {
+      Symbol symbol = rig.layout().field().find(point.name());
+      initial.put(point.name(), DeedText.literal(symbol, point.initial()));
+    }
     List<String> expected = new ArrayList<>(expectations);
     if (expected.isEmpty()) {
       for (Field.Hazard hazard : rig.project().field().hazards()) {

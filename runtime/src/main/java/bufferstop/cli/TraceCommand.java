@@ -16,6 +16,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.Callable;
+import java.util.regex.Pattern;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -130,17 +131,17 @@ final class TraceCommand implements Callable<Integer> {
   /** The values that some names mean; all of them for none. */
   private List<Symbol> chosen(TraceReader trace, List<String> names) {
     if (names.isEmpty()) {
-      return trace.symbols();
+      return trace.values();
     }
     List<Symbol> chosen = new ArrayList<>();
     for (String name : names) {
-      String wanted = name.toLowerCase(Locale.ROOT).replace(".", "\\.").replace("*", ".*");
+      String wanted = Pattern.quote(name.toLowerCase(Locale.ROOT)).replace("*", "\\E.*\\Q");
       List<Symbol> found =
-          trace.symbols().stream()
+          trace.values().stream()
               .filter(s -> s.name().toLowerCase(Locale.ROOT).matches(wanted))
               .toList();
       if (found.isEmpty()) {
-        List<String> known = trace.symbols().stream().map(Symbol::name).toList();
+        List<String> known = trace.values().stream().map(Symbol::name).toList();
         String near = NearNames.question(name, known);
         throw new ParameterException(
             spec.commandLine(),
@@ -167,7 +168,7 @@ final class TraceCommand implements Callable<Integer> {
       out.println(
           symbol.name()
               + " = "
-              + shown(symbol, image[symbol.index()])
+              + Values.shown(symbol, image)
               + " since "
               + Values.time(since[symbol.index()]));
     }
@@ -193,7 +194,7 @@ final class TraceCommand implements Callable<Integer> {
                     + "  "
                     + symbol.name()
                     + " = "
-                    + shown(symbol, bits));
+                    + Values.shown(symbol, trace.cells()));
           }
         }
       }
@@ -209,11 +210,6 @@ final class TraceCommand implements Callable<Integer> {
     return symbol.type() == Type.BOOL && (step || state || alarm);
   }
 
-  private static String shown(Symbol symbol, long bits) {
-    String unit = symbol.unit().isEmpty() || symbol.type() == Type.BOOL ? "" : " " + symbol.unit();
-    return Values.print(symbol.type(), bits) + unit;
-  }
-
   private void summary(TraceReader trace, PrintWriter out) throws IOException {
     long scans = 0;
     long told = 0;
@@ -225,7 +221,7 @@ final class TraceCommand implements Callable<Integer> {
     }
     out.println("scan period " + Values.time(trace.periodMicros()));
     out.println(scans + " scans, the last at " + Values.time(Math.max(0, trace.nowMicros())));
-    out.println(trace.symbols().size() + " values, " + changed + " changes, " + told + " events");
+    out.println(trace.values().size() + " values, " + changed + " changes, " + told + " events");
     out.println("sha256 " + Digests.sha256(file) + ", " + Files.size(file) + " bytes");
     if (trace.isCut()) {
       out.println("the file ends in the middle of a scan");

@@ -6,6 +6,7 @@ import bufferstop.image.SnapshotRing;
 import bufferstop.plant.FieldRun;
 import bufferstop.program.ControllerProgram;
 import java.util.function.Consumer;
+import java.util.function.IntUnaryOperator;
 
 /**
  * Performs scans, in the one order there is. Time is logical: periods since the start times the
@@ -23,6 +24,7 @@ public final class Engine {
   private final ScanPoints scanPoints;
   private final long[] cells;
   private OperatorWrites.Taker taker;
+  private Arrivals arrivals = image -> {};
   private long periods = -1;
   private long scans;
   private long startPeriod; // of the controller's last start
@@ -57,12 +59,38 @@ public final class Engine {
     taker = operator;
   }
 
-  /** Tells someone, too, of each write that a scan takes, for a recording. */
-  public void tellWrites(OperatorWrites.Taker other) {
+  /** What comes from outside by other ways than wires and operator writes. */
+  @FunctionalInterface
+  public interface Arrivals {
+
+    /** Called by the scan thread at the beginning of each scan; must not wait or allocate. */
+    void arrive(long[] cells);
+  }
+
+  /** Says what comes from outside. */
+  public void listenTo(Arrivals others) {
+    arrivals = others;
+  }
+
+  /** Gives what is written to a cell to another one, too. */
+  public void redirectWrites(IntUnaryOperator cellOf) {
+    OperatorWrites.Taker first = taker;
     taker =
-        (image, cell, bits) -> {
-          operator.take(image, cell, bits);
-          other.take(image, cell, bits);
+        (image, request) -> {
+          first.take(image, request);
+          for (int i = 0; i < request.size(); i++) {
+            image[cellOf.applyAsInt(request.cell(i))] = image[request.cell(i)];
+          }
+        };
+  }
+
+  /** Tells someone, too, of each write that a scan takes, once it is in the image. */
+  public void tellWrites(OperatorWrites.Taker other) {
+    OperatorWrites.Taker first = taker;
+    taker =
+        (image, request) -> {
+          first.take(image, request);
+          other.take(image, request);
         };
   }
 
@@ -93,7 +121,7 @@ public final class Engine {
     }
     periods += 1 + skipped;
     if (off) {
-      writes.drain(cells, snapshots.published() + 1, (image, cell, bits) -> {});
+      writes.drain(cells, snapshots.published() + 1, (image, request) -> {});
       giveOutputs();
       return;
     }
@@ -109,6 +137,7 @@ public final class Engine {
 
   private void takeInputs(long nowMicros) {
     scanPoints.begin(cells, nowMicros, scans - startScan, forces.count());
+    arrivals.arrive(cells);
     field.takeInputs(cells, forces);
     operator.fallBack(cells, nowMicros);
     writes.drain(cells, snapshots.published() + 1, taker);

@@ -2,6 +2,7 @@ package bufferstop.engine;
 
 import bufferstop.image.Layout;
 import bufferstop.image.OperatorWrites;
+import bufferstop.image.WriteRequest;
 import bufferstop.model.Controller;
 import bufferstop.model.Point;
 import bufferstop.model.Symbol.Kind;
@@ -52,8 +53,10 @@ public final class OperatorPoints implements OperatorWrites.Taker {
   }
 
   @Override
-  public void take(long[] cells, int cell, long bits) {
-    cells[cell] = bits;
-    writtenMicros[cell] = nowMicros;
+  public void take(long[] cells, WriteRequest request) {
+    request.writeTo(cells);
+    for (int i = 0; i < request.size(); i++) {
+      writtenMicros[request.cell(i)] = nowMicros;
+    }
   }
 }

@@ -48,8 +48,8 @@ public final class OperatorWrites {
   /** What takes the values of a request into the image. */
   public interface Taker {
 
-    /** Called by the scan thread for each cell of a request that this scan takes. */
-    void take(long[] cells, int cell, long bits);
+    /** Called by the scan thread for each request that this scan takes, in their order. */
+    void take(long[] cells, WriteRequest request);
   }
 
   /**
@@ -99,9 +99,7 @@ public final class OperatorWrites {
       takenInScan[request.cell(i)] = scans;
     }
     if (free) {
-      for (int i = 0; i < request.size(); i++) {
-        taker.take(cells, request.cell(i), request.value(i, cells[request.cell(i)]));
-      }
+      taker.take(cells, request);
     }
     return free;
   }

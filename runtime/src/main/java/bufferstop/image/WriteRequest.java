@@ -56,15 +56,20 @@ public final class WriteRequest {
     return state.compareAndSet(OFFERED, publication);
   }
 
-  int size() {
+  /** How many cells it writes. */
+  public int size() {
     return cells.length;
   }
 
-  int cell(int i) {
+  /** One of them; those of a STRING stand in a row, the first one first. */
+  public int cell(int i) {
     return cells[i];
   }
 
-  long value(int i, long old) {
-    return old & keep[i] | bits[i] & ~keep[i];
+  /** Puts its values into an image. */
+  public void writeTo(long[] image) {
+    for (int i = 0; i < cells.length; i++) {
+      image[cells[i]] = image[cells[i]] & keep[i] | bits[i] & ~keep[i];
+    }
   }
 }

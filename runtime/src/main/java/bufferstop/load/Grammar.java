@@ -35,7 +35,7 @@ public final class Grammar {
           key("circuits", FieldForms.CONDITIONS, "hard-wired logic by name"),
           key("wiring", FieldForms.WIRING, "one wire each"),
           key("hazards", FieldForms.CONDITIONS, "what must never happen, by name"),
-          key("status", Shape.NAMES, "what the status line of `run` shows")
+          key("status", Shape.NAMES, "names whose values `run` shows")
               .example("[mains.works.volts]"),
           key("billing", new Section(new Of(BillingForms.BILLING)), "who pays what for energy"),
           key("modbus", new Section(new Of(ModbusForms.MODBUS)), "maps for HMI, field and plc"));
@@ -54,7 +54,8 @@ public final class Grammar {
             ControllerForms.CONTROLLER,
             RoutineForms.LIBRARY,
             ScenarioForms.SCENARIO,
-            ScenarioForms.SETUP);
+            ScenarioForms.SETUP,
+            BillingForms.TARIFF);
     whole.forEach(form -> files.put(form.name(), new Of(form)));
     sections(new Of(PROJECT), files);
     return files;
@@ -74,6 +75,8 @@ public final class Grammar {
       sections(section.held(), files);
     } else if (shape instanceof Shape.Named named) {
       sections(named.values(), files);
+    } else if (shape instanceof Shape.Either either) {
+      either.shapes().forEach(each -> sections(each, files));
     }
   }
 }

@@ -32,14 +32,22 @@ final class MapEntryLoader {
   private static final int ADDRESSES = 65_536;
 
   private final List<Point> points;
+  private final Kind written;
   private final Diagnostics problems;
   private final List<Entry> entries = new ArrayList<>();
   private final List<Fixed> gaps = new ArrayList<>();
   private final List<String> sections = new ArrayList<>();
   private String section = "";
 
-  MapEntryLoader(List<Point> points, Diagnostics problems) {
+  /**
+   * A reader of one list.
+   *
+   * @param points of the controller, for entries that mean all of a kind
+   * @param written the kind that stands in coils and holding registers
+   */
+  MapEntryLoader(List<Point> points, Kind written, Diagnostics problems) {
     this.points = points;
+    this.written = written;
     this.problems = problems;
   }
 
@@ -136,8 +144,8 @@ final class MapEntryLoader {
     }
   }
 
-  private static Table table(Point point) {
-    boolean written = point.kind() == Kind.OPERATOR;
+  private Table table(Point point) {
+    boolean written = point.kind() == this.written;
     if (point.type() == Type.BOOL) {
       return written ? Table.COIL : Table.DISCRETE_INPUT;
     }

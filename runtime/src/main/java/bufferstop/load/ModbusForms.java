@@ -3,10 +3,12 @@ package bufferstop.load;
 import static bufferstop.model.Form.Key.key;
 import static bufferstop.model.Form.Key.required;
 
+import bufferstop.model.Field;
 import bufferstop.model.Form;
 import bufferstop.model.Form.Key;
 import bufferstop.model.ModbusMap.ByteOrder;
 import bufferstop.model.ModbusMap.WordOrder;
+import bufferstop.model.Polling;
 import bufferstop.model.Shape;
 import bufferstop.model.Shape.ListOf;
 import bufferstop.model.Shape.Named;
@@ -23,6 +25,8 @@ import java.util.stream.Stream;
 final class ModbusForms {
   private static final List<String> TABLES =
       List.of("coil", "discrete_input", "holding_register", "input_register");
+  private static final Key PANEL =
+      key("fault_panel", new Whole(0, 255), "unit that serves faults and forces");
   private static final Shape ADDRESS =
       Shape.either(new Whole(0, 65_535), new Words(List.of("auto")));
   private static final Key WORD_ORDER =
@@ -127,6 +131,23 @@ final class ModbusForms {
           key("base", new Whole(0, 50_000), "0, 40000 or 50000").example("40000"),
           key("scale", new Section(new Of(SUNSPEC_SCALE)), "exponents of scale points"));
 
+  private static final List<Key> ASKED =
+      List.of(
+          key("cycle", Shape.TIME, "from one round of questions to the next").example("T#20ms"),
+          key("answer", Shape.TIME, "how long an answer may take").example("T#500ms"),
+          key("timeout", Shape.TIME, "lost after so long without a round; longer than the cycle")
+              .example("T#1s"),
+          key("refresh", Shape.TIME, "outputs are written again after so long").example("T#500ms"),
+          key("on_loss", Shape.words(Field.OnLoss.class), "what inputs read while it is lost"),
+          key("watchdog", Shape.TIME, "after which the device makes its own outputs safe")
+              .example("T#2s"),
+          key(
+              "when_quiet",
+              Shape.words(Polling.WhenQuiet.class),
+              "what a plant does when its controller is not heard"),
+          key("heartbeat", Shape.NAME, "an output the controller changes again and again")
+              .example("alive"));
+
   static final Form UNIT =
       Form.of(
               "unit",
@@ -150,32 +171,69 @@ final class ModbusForms {
           key("units", new Section(Shape.named(new Of(UNIT))), "further units, by name"),
           required("map", MAP, "its entries"));
 
+  private static final List<Key> REACHED =
+      Stream.concat(
+              Stream.of(
+                  key("address", Shape.TEXT, "host:port of the device").example("127.0.0.1:2502")),
+              ASKED.stream())
+          .toList();
+
+  /** A unit of field or plc. */
+  static final Form DEVICE =
+      new Form(
+              "device",
+              "a unit",
+              UNIT.keys().stream().filter(k -> !k.name().equals("sunspec")).toList(),
+              List.of(),
+              null)
+          .and(REACHED.toArray(Key[]::new))
+          .exactlyOne(List.of("map"));
+
   static final Form HMI =
       Form.of(
               "hmi",
               "a Modbus map",
               key("listen", Shape.TEXT, "host:port it listens on").example("127.0.0.1:1502"),
-              key("fault_panel", new Whole(0, 255), "unit that serves faults and forces"))
+              PANEL)
           .and(SERVED.toArray(Key[]::new))
           .atLeastOne("listen", "secure");
 
-  static final Form FACE =
-      Form.of(
-              "field_map",
-              "a Modbus map",
-              key("address", Shape.TEXT, "host:port of the other side").example("127.0.0.1:2502"))
-          .and(SERVED.toArray(Key[]::new))
-          .atLeastOne("address", "secure");
+  static final Form FIELD = devices("field_map").and(PANEL);
+  static final Form PLC = devices("plc_map");
 
   static final Form MODBUS =
       Form.of(
           "modbus",
           "Modbus maps",
           key("hmi", new Section(new Of(HMI)), "served to HMIs by `run`"),
-          key("field", new Section(new Of(FACE)), "remote inputs and outputs"),
-          key("plc", new Section(new Of(FACE)), "another controller"));
+          key("field", new Section(new Of(FIELD)), "remote inputs and outputs"),
+          key("plc", new Section(new Of(PLC)), "another controller"));
 
   private ModbusForms() {}
+
+  /** The form of the map of that name. */
+  static Form face(String name) {
+    return switch (name) {
+      case "hmi" -> HMI;
+      case "field" -> FIELD;
+      default -> PLC;
+    };
+  }
+
+  private static Form devices(String name) {
+    List<Key> keys =
+        SERVED.stream()
+            .map(
+                k ->
+                    k.name().equals("units")
+                        ? key("units", new Section(Shape.named(new Of(DEVICE))), k.text())
+                        : k)
+            .toList();
+    return Form.of(name, "a Modbus map")
+        .and(keys.toArray(Key[]::new))
+        .and(REACHED.toArray(Key[]::new))
+        .atLeastOne("address", "secure");
+  }
 
   private static Key table(String name) {
     return key(name, ADDRESS, "the address, from 0, or auto").beside("point", "gap");

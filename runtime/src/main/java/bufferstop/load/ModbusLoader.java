@@ -3,14 +3,18 @@ package bufferstop.load;
 import bufferstop.model.Code;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
+import bufferstop.model.Field;
 import bufferstop.model.ModbusMap;
 import bufferstop.model.ModbusMap.Coding;
 import bufferstop.model.ModbusMap.Entry;
 import bufferstop.model.Point;
+import bufferstop.model.Polling;
 import bufferstop.model.Serving;
 import bufferstop.model.SourceText;
 import bufferstop.model.SunSpecMeter;
+import bufferstop.model.Symbol.Kind;
 import bufferstop.model.Tree;
+import bufferstop.model.Values;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
@@ -19,6 +23,17 @@ import java.util.stream.Stream;
 
 /** Reads the {@code modbus} section. Types of points are filled in when names are resolved. */
 final class ModbusLoader {
+  private static final List<String> POLLING =
+      List.of(
+          "cycle",
+          "timeout",
+          "answer",
+          "refresh",
+          "on_loss",
+          "watchdog",
+          "when_quiet",
+          "heartbeat");
+
   private final Sections sections;
   private final Diagnostics problems;
   private final List<Point> points;
@@ -42,8 +57,7 @@ final class ModbusLoader {
       return maps;
     }
     for (String name : List.of("hmi", "field", "plc")) {
-      TableReader reader =
-          sections.table(modbus, name, name.equals("hmi") ? ModbusForms.HMI : ModbusForms.FACE);
+      TableReader reader = sections.table(modbus, name, ModbusForms.face(name));
       if (reader != null) {
         maps.addAll(face(name, reader));
       }
@@ -56,8 +70,9 @@ final class ModbusLoader {
     HostAndPort address = address(name.equals("hmi"), reader);
     int unit = (int) reader.whole("unit", 1, 0, 255);
     reader.required("map");
-    MapEntries map = map(reader, Coding.PLAIN);
-    List<ModbusMap> further = further(name, reader, unit);
+    MapEntries map = map(name, name, reader);
+    Polling polling = polling(name, reader, Polling.STANDARD);
+    List<ModbusMap> further = further(name, reader, unit, polling);
     List<String> named =
         Stream.concat(
                 map.sections().stream(),
@@ -65,7 +80,7 @@ final class ModbusLoader {
             .filter(s -> !s.isEmpty())
             .distinct()
             .toList();
-    int panel = name.equals("hmi") ? (int) reader.whole("fault_panel", -1, 0, 255) : -1;
+    int panel = name.equals("plc") ? -1 : (int) reader.whole("fault_panel", -1, 0, 255);
     Serving serving = new ServingLoader(sections, problems, project).read(reader, named);
     reader.finish();
     List<ModbusMap> maps = new ArrayList<>();
@@ -82,18 +97,21 @@ final class ModbusLoader {
             map.gaps(),
             null,
             serving,
+            polling,
             reader.position()));
     for (ModbusMap more : further) {
+      boolean own = !more.host().isEmpty();
       maps.add(
           new ModbusMap(
               more.name(),
-              address.host(),
-              address.port(),
+              own ? more.host() : address.host(),
+              own ? more.port() : address.port(),
               more.unit(),
               more.entries(),
               more.fixed(),
               more.meter(),
               serving.identifiedAs(more.serving().identification()),
+              more.polling(),
               more.position()));
     }
     if (panel >= 0) {
@@ -132,20 +150,78 @@ final class ModbusLoader {
         reader.position());
   }
 
-  private MapEntries map(TableReader reader, Coding above) {
-    MapEntryLoader loader = new MapEntryLoader(points, problems);
-    Coding coding = loader.orders(reader, above);
+  private MapEntries map(String face, String device, TableReader reader) {
+    List<Point> meant =
+        face.equals("field") ? points.stream().filter(p -> isOn(p, device)).toList() : points;
+    MapEntryLoader loader = new MapEntryLoader(meant, written(face), problems);
+    Coding coding = loader.orders(reader, Coding.PLAIN);
     String expected = "a list of {point: , coil: } and the like";
     return loader.read(sections.list(reader, "map", expected), coding);
   }
 
-  /** Further units: each with an identifier and a map of its own, addresses still unknown. */
-  private List<ModbusMap> further(String face, TableReader reader, int first) {
+  /** Whether a point is on a device of the field: on its node, or on none for the first. */
+  private static boolean isOn(Point point, String device) {
+    return point.node() == null
+        ? device.equals("field")
+        : point.node().text().equalsIgnoreCase(device);
+  }
+
+  /** Who writes the points of a face: an HMI its operator points, we outputs of remote I/O. */
+  private static Kind written(String face) {
+    return switch (face) {
+      case "field" -> Kind.OUTPUT;
+      case "plc" -> Kind.INPUT;
+      default -> Kind.OPERATOR;
+    };
+  }
+
+  /** How a device of the face is asked; what is not given is as {@code above}. */
+  private Polling polling(String face, TableReader reader, Polling above) {
+    if (face.equals("hmi")) {
+      POLLING.forEach(key -> reader.belongs(key, "the maps field and plc"));
+      return above;
+    }
+    long cycle = reader.time("cycle", above.cycleMicros(), 1000);
+    long timeout = reader.time("timeout", Math.max(above.timeoutMicros(), 2 * cycle), 1000);
+    if (timeout <= cycle) {
+      problems.add(
+          Diagnostic.error(
+                  Code.BAD_TIMES,
+                  reader.text(reader.has("timeout") ? "timeout" : "cycle").whole(),
+                  "the device would be lost after %s, before its next cycle of %s"
+                      .formatted(Values.time(timeout), Values.time(cycle)))
+              .expected("`timeout` longer than `cycle`"));
+    }
+    Polling.WhenQuiet whenQuiet =
+        reader.choice("when_quiet", Polling.WhenQuiet.class, above.whenQuiet());
+    if (whenQuiet == Polling.WhenQuiet.PAUSE && reader.has("heartbeat")) {
+      problems.add(
+          Diagnostic.error(
+                  Code.BAD_TIMES,
+                  reader.tree("heartbeat").position(),
+                  "time that stands still sees no heartbeat, and so would never go on")
+              .expected("`when_quiet: safe` or `hold` with a heartbeat"));
+    }
+    return new Polling(
+        cycle,
+        reader.time("answer", above.answerMicros(), 1000),
+        timeout,
+        reader.time("refresh", above.refreshMicros(), 1000),
+        reader.choice("on_loss", Field.OnLoss.class, above.onLoss()),
+        reader.time("watchdog", above.watchdogMicros(), 0),
+        whenQuiet,
+        reader.has("heartbeat") ? reader.name("heartbeat") : above.heartbeat());
+  }
+
+  /** Further units: each with an identifier and a map of its own. */
+  private List<ModbusMap> further(String face, TableReader reader, int first, Polling above) {
     List<ModbusMap> maps = new ArrayList<>();
-    Map<Integer, String> taken = new TreeMap<>(Map.of(first, face));
+    Map<String, String> taken = new TreeMap<>(Map.of(" " + first, face));
     for (Tree.Entry entry : sections.names(reader, "units", "further units by name")) {
       boolean named = Identifiers.check(entry.key(), problems);
-      TableReader own = TableReader.open(entry, ModbusForms.UNIT, problems);
+      TableReader own =
+          TableReader.open(
+              entry, face.equals("hmi") ? ModbusForms.UNIT : ModbusForms.DEVICE, problems);
       if (own == null) {
         continue;
       }
@@ -153,38 +229,57 @@ final class ModbusLoader {
       int unit = (int) own.whole("unit", -1, 0, 255);
       SunSpecMeter meter = null;
       MapEntries map = MapEntries.NONE;
-      if (own.has("sunspec")) {
+      if (face.equals("hmi") && own.has("sunspec")) {
         own.belongs("map", "units without `sunspec`, which makes the map");
         meter = new SunSpecLoader(sections, problems).read(own);
       } else {
         own.required("map");
-        map = map(own, Coding.PLAIN);
+        map = map(face, entry.key().text(), own);
       }
+      Polling polling = polling(face, own, above);
+      HostAndPort address = ownAddress(face, own);
       Map<Integer, String> identification =
           new ServingLoader(sections, problems, project).identification(own);
       own.finish();
-      if (unit >= 0 && taken.putIfAbsent(unit, entry.key().text()) != null) {
+      if (address == null) {
+        continue;
+      }
+      String place = (address == HostAndPort.NONE ? "" : address.host() + ":" + address.port());
+      String before = taken.putIfAbsent(place + " " + unit, entry.key().text());
+      if (unit >= 0 && before != null) {
         problems.add(
             Diagnostic.error(
                     Code.ADDRESS_TAKEN,
                     own.tree("unit").position(),
-                    "unit " + unit + " is `" + taken.get(unit) + "` already")
+                    "unit " + unit + " is `" + before + "` already")
                 .expected("another identifier for each unit behind a listener"));
       } else if (unit >= 0 && named) {
         maps.add(
             new ModbusMap(
                 face + "." + entry.key().text(),
-                "",
-                -1,
+                address.host(),
+                address.port(),
                 unit,
                 map.entries(),
                 map.gaps(),
                 meter,
                 Serving.STANDARD.identifiedAs(identification),
+                polling,
                 own.position()));
       }
     }
     return maps;
+  }
+
+  /** A device may be elsewhere than the first; nowhere when it does not say, null when wrongly. */
+  private HostAndPort ownAddress(String face, TableReader unit) {
+    if (face.equals("hmi")) {
+      unit.belongs("address", "the units of field and plc");
+      return HostAndPort.NONE;
+    }
+    SourceText text = unit.text("address");
+    HostAndPort address = text == null ? null : HostAndPort.read(text, problems);
+    return text == null ? HostAndPort.NONE : address;
   }
 
   /** Null after a diagnostic. */

@@ -12,6 +12,7 @@ import java.util.concurrent.TimeUnit;
  */
 final class Dispatch {
   private final Units units;
+  private final PollCycles cycles = new PollCycles();
   private final Reads reads = new Reads();
   private final long waitNanos;
   private final Complaints complaints;
@@ -32,6 +33,7 @@ final class Dispatch {
    * published scan shows it: then {@link #look} is to be called again and again.
    */
   void begin(Exchange x, Permission client) {
+    cycles.count(x.function(), x.pduLength() > 2 ? x.word(1) : 0, System.nanoTime());
     try {
       serve(units.of(x.unitId()), x, client);
     } catch (Refusal refusal) {
@@ -39,6 +41,11 @@ final class Dispatch {
     } catch (RuntimeException e) {
       failed(x, e);
     }
+  }
+
+  /** How regularly it is asked. */
+  PollCycles cycles() {
+    return cycles;
   }
 
   /** Looks whether a waiting exchange can be answered now. */

@@ -16,6 +16,7 @@ import java.util.concurrent.TimeUnit;
  */
 public final class ModbusServer implements AutoCloseable {
   private final Listener listener;
+  private final Dispatch dispatch; // null when each client has its own
   private final String host;
   private final int wantedPort;
   private boolean started;
@@ -82,7 +83,7 @@ public final class ModbusServer implements AutoCloseable {
       Limits limits,
       PlainListener.Door door) {
     Complaints complaints = new Complaints(name);
-    Dispatch dispatch = new Dispatch(new Units(units), limits.writeMillis(), complaints);
+    dispatch = new Dispatch(new Units(units), limits.writeMillis(), complaints);
     this.listener =
         new PlainListener("modbus-" + name, dispatch, new Admission(limits), complaints, door);
     this.host = host;
@@ -101,6 +102,7 @@ public final class ModbusServer implements AutoCloseable {
       int port,
       Limits limits,
       Credentials credentials) {
+    this.dispatch = null;
     this.listener =
         new SecureListener(
             "modbus-" + name + "-secure",
@@ -136,6 +138,11 @@ public final class ModbusServer implements AutoCloseable {
       throw new IllegalStateException("port is known after start");
     }
     return listener.port();
+  }
+
+  /** How regularly the clients ask; null inside TLS. */
+  public PollCycles cycles() {
+    return dispatch == null ? null : dispatch.cycles();
   }
 
   /** Clients connected now. */

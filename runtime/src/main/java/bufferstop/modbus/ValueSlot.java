@@ -56,14 +56,24 @@ final class ValueSlot extends Slot {
 
   @Override
   void write(byte[] bytes, int at, WriteBatch batch) throws Refusal {
+    long bits = read(bytes, at);
+    Refusal.unless(writable.admits(bits), Refusal.DEVICE_FAILURE);
+    batch.put(cell, bits, 0);
+  }
+
+  /**
+   * The value that registers hold.
+   *
+   * @throws Refusal when the type cannot be it
+   */
+  long read(byte[] bytes, int at) throws Refusal {
     long raw = 0;
     for (int i = 0; i < size(); i++) {
       raw |= (long) swapped(PduCheck.word(bytes, at + 2 * i)) << shift(i);
     }
     long bits = scaled == null ? RegisterCode.bits(raw, type) : scaled.bits(raw);
-    boolean good = RegisterCode.fits(bits, type) && writable.admits(bits);
-    Refusal.unless(good, Refusal.DEVICE_FAILURE);
-    batch.put(cell, bits, 0);
+    Refusal.unless(RegisterCode.fits(bits, type), Refusal.DEVICE_FAILURE);
+    return bits;
   }
 
   /** Only for what any 16 bits suit: the result is not known here and cannot be checked. */

@@ -2,7 +2,6 @@ package bufferstop.model;
 
 import bufferstop.model.Controller.Alarm;
 import bufferstop.model.Controller.Alarm.Command;
-import bufferstop.model.Symbol.Kind;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -34,21 +33,6 @@ public final class AlarmPoints {
   }
 
   private static Point point(String name, boolean momentary, Position position) {
-    return new Point(
-        Kind.OPERATOR,
-        name,
-        Type.BOOL,
-        "",
-        "",
-        null,
-        null,
-        0,
-        0,
-        0,
-        null,
-        null,
-        momentary,
-        0,
-        position);
+    return Point.operator(name, ValueType.of(Type.BOOL), "", 0, momentary, position);
   }
 }

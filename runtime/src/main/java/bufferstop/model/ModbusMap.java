@@ -14,6 +14,7 @@ import java.util.List;
  * @param meter what a unit shows of a meter by the rules of SunSpec, which give its entries; else
  *     null
  * @param serving how clients are treated; of a further unit that of its face
+ * @param polling how the device is asked whose map this is, of the faces field and plc
  */
 public record ModbusMap(
     String name,
@@ -24,6 +25,7 @@ public record ModbusMap(
     List<Fixed> fixed,
     SunSpecMeter meter,
     Serving serving,
+    Polling polling,
     Position position) {
 
   /** How the name of the map ends that shows faults and forces; no user can give such a name. */
@@ -41,10 +43,29 @@ public record ModbusMap(
     this(name, host, port, unit, entries, List.of(), null, Serving.STANDARD, position);
   }
 
+  /** A map that is served. */
+  public ModbusMap(
+      String name,
+      String host,
+      int port,
+      int unit,
+      List<Entry> entries,
+      List<Fixed> fixed,
+      SunSpecMeter meter,
+      Serving serving,
+      Position position) {
+    this(name, host, port, unit, entries, fixed, meter, serving, Polling.STANDARD, position);
+  }
+
   /** The face it belongs to: its name up to the first dot. */
   public String face() {
     int dot = name.indexOf('.');
     return dot < 0 ? name : name.substring(0, dot);
+  }
+
+  /** The name of the device whose map it is: that of the unit, or of the face. */
+  public String device() {
+    return name.substring(name.indexOf('.') + 1);
   }
 
   /** Whether it shows the faults and forces of the rig, which are known when it is put together. */
@@ -59,7 +80,7 @@ public record ModbusMap(
 
   /** The same map with other contents. */
   public ModbusMap with(List<Entry> linked, List<Fixed> fixed) {
-    return new ModbusMap(name, host, port, unit, linked, fixed, meter, serving, position);
+    return new ModbusMap(name, host, port, unit, linked, fixed, meter, serving, polling, position);
   }
 
   /**

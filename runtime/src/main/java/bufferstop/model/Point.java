@@ -44,42 +44,33 @@ public record Point(
     int length,
     String initialText) {
 
-  /** One of a type that its name says, and not retained. */
-  public Point(
-      Symbol.Kind kind,
+  /** One that an operator writes, without a range and not retained. */
+  public static Point operator(
       String name,
-      Type type,
+      ValueType type,
       String text,
-      String terminal,
-      Name supply,
-      Name node,
-      long filterMicros,
       long initial,
-      long safe,
-      Long least,
-      Long greatest,
       boolean momentary,
-      long holdMicros,
       Position position) {
-    this(
-        kind,
+    return new Point(
+        Symbol.Kind.OPERATOR,
         name,
-        type,
+        type.type(),
         text,
-        terminal,
-        supply,
-        node,
-        filterMicros,
-        initial,
-        safe,
-        least,
-        greatest,
-        momentary,
-        holdMicros,
-        false,
-        position,
+        "",
+        null,
         null,
         0,
+        initial,
+        0,
+        null,
+        null,
+        momentary,
+        0,
+        false,
+        position,
+        type.enumeration(),
+        type.length(),
         null);
   }
 
@@ -105,6 +96,30 @@ public record Point(
         enumeration,
         length,
         startsWithText);
+  }
+
+  /** The same on no node. */
+  Point onOwnRack() {
+    return new Point(
+        kind,
+        name,
+        type,
+        text,
+        terminal,
+        supply,
+        null,
+        filterMicros,
+        initial,
+        safe,
+        least,
+        greatest,
+        momentary,
+        holdMicros,
+        retain,
+        position,
+        enumeration,
+        length,
+        initialText);
   }
 
   /** Its type as declared. */

@@ -78,7 +78,7 @@ public record Project(
   public Project withoutField() {
     Field nothing =
         new Field(
-            field.supplies(), List.of(), List.of(), List.of(), List.of(), List.of(), List.of());
+            field.supplies(), field.nodes(), List.of(), List.of(), List.of(), List.of(), List.of());
     return with(nothing);
   }
 
@@ -109,6 +109,11 @@ public record Project(
   }
 
   private Project with(Controller controller, Field other) {
+    return with(controller, other, maps);
+  }
+
+  /** The same with another controller, field and maps. */
+  Project with(Controller controller, Field other, List<ModbusMap> shown) {
     return new Project(
         name,
         folder,
@@ -119,7 +124,7 @@ public record Project(
         catchUpMicros,
         controller,
         other,
-        maps,
+        shown,
         status,
         billing,
         sources,

@@ -13,8 +13,18 @@ public sealed interface Shape {
   /** A single value that is a name, with dots where it is one below another. */
   record Naming() implements Shape {}
 
-  /** One of a few words, in any case. */
-  record Words(List<String> words) implements Shape {}
+  /**
+   * One of a few words.
+   *
+   * @param anyCase whether upper and lower case are the same
+   */
+  record Words(List<String> words, boolean anyCase) implements Shape {
+
+    /** Some in any case. */
+    public Words(List<String> words) {
+      this(words, true);
+    }
+  }
 
   /**
    * TRUE or FALSE.

@@ -35,6 +35,11 @@ public record Symbol(
     this(index, name, type.type(), kind, "", text, declared, type.enumeration(), type.length());
   }
 
+  /** The same under another name. */
+  public Symbol named(String other) {
+    return new Symbol(index, other, type, kind, unit, text, declared, enumeration, length);
+  }
+
   /** Cells it takes, from its own on. */
   public int cells() {
     return type == Type.STRING ? StringCells.cells(length) : 1;

@@ -27,6 +27,19 @@ public final class Values {
     return enumeration == null ? print(type, bits) : enumeration.print(bits);
   }
 
+  /** The value of a symbol in an image, likewise; a STRING as a literal. */
+  public static String print(Symbol symbol, long[] cells) {
+    return symbol.type() == Type.STRING
+        ? StringCells.literal(StringCells.unpack(cells, symbol.index()))
+        : print(symbol.type(), symbol.enumeration(), cells[symbol.index()]);
+  }
+
+  /** The same with its unit, if it has one. */
+  public static String shown(Symbol symbol, long[] cells) {
+    boolean plain = symbol.unit().isEmpty() || symbol.type() == Type.BOOL;
+    return plain ? print(symbol, cells) : print(symbol, cells) + " " + symbol.unit();
+  }
+
   /** A type as declarations write it. */
   public static String typeName(Type type, Enumeration enumeration, int length) {
     return switch (type) {

@@ -6,10 +6,12 @@ import bufferstop.model.Code;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.Field;
+import bufferstop.model.ModbusMap;
 import bufferstop.model.Name;
 import bufferstop.model.NearNames;
 import bufferstop.model.Point;
 import bufferstop.model.Position;
+import bufferstop.model.Project;
 import bufferstop.model.Symbol;
 import bufferstop.model.Symbol.Kind;
 import bufferstop.model.Tree;
@@ -30,11 +32,47 @@ final class FieldDeclarations {
   private final Layout layout;
   private final Diagnostics problems;
   private final List<PlantUnit> plants = new ArrayList<>();
+  private final List<String> devices = new ArrayList<>();
   private final Map<String, Position> heads = new TreeMap<>(); // of plants, even without ports
 
   FieldDeclarations(Layout layout, Diagnostics problems) {
     this.layout = layout;
     this.problems = problems;
+  }
+
+  /** Names of the devices that no node simulates. */
+  List<String> devices() {
+    return devices;
+  }
+
+  /**
+   * Whether each device of the field map is there, and what it brings can be trusted; in a run
+   * without devices both are so while the simulated link is up.
+   */
+  void declareDevices(Project project) {
+    for (ModbusMap map : project.maps()) {
+      if (map.face().equals("field") && !map.isFaultPanel()) {
+        boolean simulated =
+            project.field().nodes().stream().anyMatch(n -> n.name().equalsIgnoreCase(map.device()));
+        if (!simulated) {
+          String name = "nodes." + map.device() + ".ok";
+          add(name, Type.BOOL, Kind.INTERNAL, Seen.BY_ALL, "", "device", map.position());
+          devices.add(map.device());
+        }
+        map.entries().forEach(e -> declareGood(e, project.controller().points()));
+      }
+    }
+  }
+
+  private void declareGood(ModbusMap.Entry entry, List<Point> points) {
+    boolean input =
+        points.stream()
+            .anyMatch(
+                p -> p.kind() == Kind.INPUT && p.name().equalsIgnoreCase(entry.point().text()));
+    String name = entry.point().text() + ".good";
+    if (input && layout.field().find(name) == null) { // mapped twice is said elsewhere
+      add(name, Type.BOOL, Kind.INTERNAL, Seen.BY_ALL, "", "can be trusted", entry.position());
+    }
   }
 
   List<PlantUnit> plants() {

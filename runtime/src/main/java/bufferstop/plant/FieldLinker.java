@@ -40,6 +40,7 @@ public final class FieldLinker {
   public static FieldLinker declare(
       Project project, PlantCatalog catalog, long seed, Layout layout, Diagnostics problems) {
     FieldLinker linker = new FieldLinker(project, seed, layout, problems);
+    linker.declarations.declareDevices(project);
     linker.declarations.declare(linker.field, project.controller().points(), catalog, seed);
     return linker;
   }
@@ -62,6 +63,7 @@ public final class FieldLinker {
     List<WireRun> runs = new ArrayList<>(wiring.runs());
     contacts.links().forEach(l -> runs.add(l.wire()));
     List<NodeRun> nodes = nodes(wiring);
+    InputPoint[] inputs = wiring.inputs().toArray(InputPoint[]::new);
     return new FieldRun(
         new FieldRun.Parts(
             project.plantStepMicros(),
@@ -70,7 +72,9 @@ public final class FieldLinker {
             circuits,
             cells("circuits.", field.circuits().stream().map(Field.Circuit::name).toList()),
             wiring.links().toArray(Link[]::new),
-            wiring.inputs().toArray(InputPoint[]::new),
+            inputs,
+            goodCells(inputs),
+            cells("nodes.", declarations.devices().stream().map(n -> n + ".ok").toList()),
             new Desk(field.panel(), name -> layout.field().find(name).index()),
             nodes.toArray(NodeRun[]::new),
             declarations.plants().toArray(PlantUnit[]::new),
@@ -81,6 +85,15 @@ public final class FieldLinker {
                 field.supplies().stream().map(Field.Supply::name).toList(),
                 nodes,
                 declarations.plants())));
+  }
+
+  private int[] goodCells(InputPoint[] inputs) {
+    int[] cells = new int[inputs.length];
+    for (int i = 0; i < cells.length; i++) {
+      Symbol good = layout.field().find(layout.symbol(inputs[i].cell()).name() + ".good");
+      cells[i] = good == null ? -1 : good.index();
+    }
+    return cells;
   }
 
   private List<NodeRun> nodes(Wiring wiring) {

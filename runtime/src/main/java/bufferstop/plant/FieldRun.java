@@ -21,6 +21,8 @@ public final class FieldRun {
       int[] circuitCells,
       Link[] wires,
       InputPoint[] inputs,
+      int[] goodCells, // by input; negative where nobody asks
+      int[] deviceCells, // of devices that no node simulates
       Desk desk,
       NodeRun[] nodes,
       PlantUnit[] plants,
@@ -53,12 +55,38 @@ public final class FieldRun {
     for (NodeRun node : parts.nodes) {
       node.start(cells);
     }
+    for (int device : parts.deviceCells) {
+      cells[device] = 1;
+    }
+  }
+
+  /** The input that is read into that cell, or null. */
+  public RealInput realInput(int cell) {
+    for (InputPoint input : parts.inputs) {
+      if (input.cell() == cell) {
+        return input;
+      }
+    }
+    return null;
+  }
+
+  /** Leaves it to others to say in its cell whether a node is there. */
+  public void leaveNode(String name) {
+    for (NodeRun node : parts.nodes) {
+      if (node.name().equalsIgnoreCase(name)) {
+        node.letOthersTell();
+      }
+    }
   }
 
   /** Step 1 of the scan: what the inputs read, then forces. */
   public void takeInputs(long[] cells, Forces forces) {
-    for (InputPoint input : parts.inputs) {
+    for (int i = 0; i < parts.inputs.length; i++) {
+      InputPoint input = parts.inputs[i];
       cells[input.cell()] = forces.apply(input.cell(), input.read());
+      if (parts.goodCells[i] >= 0) {
+        cells[parts.goodCells[i]] = input.isGood() ? 1 : 0;
+      }
     }
   }
 

@@ -28,6 +28,7 @@ final class NodeRun {
   private int underWay;
   private Fault cutBy; // null when nobody asks for its end
   private Fault lateBy; // likewise
+  private boolean told; // a real device says whether it is there
 
   /**
    * @param outputCells cells of the outputs the node gives, as the controller gives them
@@ -53,6 +54,11 @@ final class NodeRun {
 
   String name() {
     return node.name();
+  }
+
+  /** Leaves it to others to say whether the node is there. */
+  void letOthersTell() {
+    told = true;
   }
 
   /** How many cycles a time is, rounded up, at least one; a cycle takes whole plant steps. */
@@ -139,7 +145,12 @@ final class NodeRun {
       }
     }
     boolean lost = silentMicros > node.timeoutMicros();
-    cells[okCell] = lost ? 0 : 1;
+    if (!told) {
+      cells[okCell] = lost ? 0 : 1;
+    }
+    for (InputPoint input : inputs) {
+      input.lose(lost);
+    }
     if (lost && node.onLoss() == Field.OnLoss.SAFE) {
       for (InputPoint input : inputs) {
         input.substitute();

@@ -35,7 +35,7 @@ final class SettingsForm {
       case INTEGER -> new Shape.Whole((long) parameter.min(), (long) parameter.max());
       case NUMBER -> new Shape.Number(parameter.min(), parameter.max());
       case TEXT -> Shape.TEXT;
-      case CHOICE -> new Shape.Words(parameter.choices());
+      case CHOICE -> new Shape.Words(parameter.choices(), false);
       case ITEM -> new Shape.Of(inner(form, parameter));
       case LIST -> new Shape.ListOf(new Shape.Of(inner(form, parameter)));
       case NAMED -> Shape.named(new Shape.Of(inner(form, parameter)));

@@ -134,7 +134,11 @@ final class SchemaValue {
       }
       json.writeEndArray();
       json.writeEndObject();
-      orText(inAnyCase(words.words()));
+      if (words.anyCase()) {
+        orText(inAnyCase(words.words()));
+      } else {
+        json.writeEndArray();
+      }
     } else if (shape instanceof Shape.Truth truth) {
       json.writeArrayFieldStart("anyOf");
       json.writeStartObject();

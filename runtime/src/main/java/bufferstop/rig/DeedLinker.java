@@ -5,12 +5,14 @@ import bufferstop.model.Code;
 import bufferstop.model.Definitions;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
+import bufferstop.model.Enumeration;
 import bufferstop.model.Name;
 import bufferstop.model.NearNames;
 import bufferstop.model.Point;
 import bufferstop.model.Scenario;
 import bufferstop.model.Scenario.Assignment;
 import bufferstop.model.Scenario.Deed;
+import bufferstop.model.SourceText;
 import bufferstop.model.StringCells;
 import bufferstop.model.Symbol;
 import bufferstop.model.Symbol.Kind;
@@ -120,7 +122,7 @@ final class DeedLinker {
       Long value =
           symbol == null
               ? null
-              : ExpressionReader.literal(assignment.value(), symbol.type(), problems);
+              : value(symbol.type(), symbol.enumeration(), assignment.value(), problems);
       if (value != null) {
         symbols.add(symbol);
         values.add(value);
@@ -209,15 +211,18 @@ final class DeedLinker {
           ? null
           : Arrays.copyOf(StringCells.pack(text), StringCells.cells(point.length()));
     }
+    Long bits = value(point.type(), point.enumeration(), assignment.value(), problems);
+    return bits == null ? null : new long[] {bits};
+  }
+
+  /** A constant that takes one cell; null after a diagnostic. */
+  private Long value(Type type, Enumeration enumeration, SourceText given, Diagnostics problems) {
     Definitions definitions = rig.layout().field().definitions();
     if (definitions.hasNoValues()) {
-      Long bits = ExpressionReader.literal(assignment.value(), point.type(), problems);
-      return bits == null ? null : new long[] {bits};
+      return ExpressionReader.literal(given, type, problems);
     }
-    Expression value =
-        ExpressionReader.constant(
-            assignment.value(), point.type(), point.enumeration(), definitions, problems);
-    return value == null ? null : new long[] {value.constant()};
+    Expression value = ExpressionReader.constant(given, type, enumeration, definitions, problems);
+    return value == null ? null : value.constant();
   }
 
   private static void reportAccepted(Scenario.Write write, boolean accepted, Diagnostics problems) {

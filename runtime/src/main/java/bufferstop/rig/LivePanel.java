@@ -15,6 +15,7 @@ import bufferstop.model.SourceText;
 import bufferstop.model.Symbol;
 import bufferstop.model.Symbol.Kind;
 import bufferstop.model.Type;
+import bufferstop.model.ValueType;
 import bufferstop.plant.FaultPanel;
 import bufferstop.plant.FaultPanel.Possible;
 import bufferstop.plant.Switch;
@@ -32,6 +33,8 @@ import java.util.function.Consumer;
  */
 final class LivePanel {
   private static final Position HERE = Position.ofFile("");
+  private static final ValueType BOOL = ValueType.of(Type.BOOL);
+  private static final ValueType REAL = ValueType.of(Type.REAL);
 
   private record FaultRow(Possible fault, int on, int active, int value) {}
 
@@ -90,7 +93,7 @@ final class LivePanel {
       String place = fault.place().name().toLowerCase(Locale.ROOT);
       String name = "faults." + place + "." + fault.name() + "." + fault.mode();
       String text = "throws " + fault.mode() + " on " + place + " " + fault.name();
-      int on = writable(name, Type.BOOL, text, 0, Table.COIL, bits);
+      int on = writable(name, BOOL, text, 0, Table.COIL, bits);
       int active = status(name + ".active", "whether it is on", bits++);
       int value = -1;
       if (!Double.isNaN(fault.value())) {
@@ -98,12 +101,7 @@ final class LivePanel {
         String unit = fault.unit().isEmpty() ? "" : ", " + fault.unit();
         value =
             writable(
-                name + ".value",
-                Type.REAL,
-                "how much" + unit,
-                bits,
-                Table.HOLDING_REGISTER,
-                registers);
+                name + ".value", REAL, "how much" + unit, bits, Table.HOLDING_REGISTER, registers);
         registers += 2;
       }
       faultRows.add(new FaultRow(fault, on, active, value));
@@ -111,35 +109,31 @@ final class LivePanel {
 
     private void declare(Symbol symbol) {
       String name = "forces." + symbol.name();
-      int on = writable(name, Type.BOOL, "forces " + symbol.name(), 0, Table.COIL, bits);
+      int on = writable(name, BOOL, "forces " + symbol.name(), 0, Table.COIL, bits);
       int active = status(name + ".active", "whether it is forced", bits++);
       Table table = Table.HOLDING_REGISTER;
-      int value = writable(name + ".value", symbol.type(), "to this", 0, table, registers);
+      ValueType type = new ValueType(symbol.type(), symbol.enumeration(), 0, null);
+      int value = writable(name + ".value", type, "to this", 0, table, registers);
       registers += entries.get(entries.size() - 1).size();
       forceRows.add(new ForceRow(symbol, on, active, value));
     }
 
     private int writable(
-        String name, Type type, String text, long initial, Table table, int address) {
-      writable.add(
-          new Point(
-              Kind.OPERATOR,
+        String name, ValueType of, String text, long initial, Table table, int address) {
+      writable.add(Point.operator(name, of, text, initial, false, HERE));
+      entry(name, of.type(), table, address);
+      return layout
+          .add(
               name,
-              type,
-              text,
+              of.type(),
+              Kind.OPERATOR,
+              Seen.BY_FIELD,
               "",
-              null,
-              null,
-              0,
-              initial,
-              0,
-              null,
-              null,
-              false,
-              0,
-              HERE));
-      entry(name, type, table, address);
-      return layout.add(name, type, Kind.OPERATOR, Seen.BY_FIELD, "", text, HERE).index();
+              text,
+              HERE,
+              of.enumeration(),
+              of.length())
+          .index();
     }
 
     private int status(String name, String text, int address) {
@@ -227,9 +221,9 @@ final class LivePanel {
   private void force(ForceRow row, boolean wanted, long[] cells) {
     String name = row.target.name();
     if (wanted) {
-      forces.set(row.target.index(), cells[row.value]);
-      String value = DeedText.literal(row.target.type(), cells[row.value]);
-      told.accept("force: {" + name + ": " + value + "}");
+      long bits = cells[row.value];
+      forces.set(row.target.index(), bits);
+      told.accept("force: {" + name + ": " + DeedText.literal(row.target, bits) + "}");
     } else {
       forces.clear(row.target.index());
       told.accept("unforce: " + name);

@@ -4,6 +4,7 @@ import bufferstop.engine.RealClock;
 import bufferstop.engine.ScanFailure;
 import bufferstop.engine.ScanLoop;
 import bufferstop.engine.ScanStatistics;
+import bufferstop.image.WriteRequest;
 import bufferstop.modbus.Credentials;
 import bufferstop.modbus.Identification;
 import bufferstop.modbus.MapImage;
@@ -33,6 +34,9 @@ import java.util.Locale;
 import java.util.Queue;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ConcurrentLinkedQueue;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.locks.LockSupport;
+import java.util.function.BooleanSupplier;
 import java.util.function.Function;
 
 /** A rig in real time, its {@code hmi} map served: what {@code run} runs. */
@@ -41,7 +45,9 @@ public final class LiveRun implements AutoCloseable {
 
   private final Rig rig;
   private final ScanStatistics statistics = new ScanStatistics();
+  private final RealClock clock;
   private final ScanLoop loop;
+  private BooleanSupplier paused = () -> false;
   private final Queue<Runnable> asked = new ConcurrentLinkedQueue<>();
   private final HandDeeds hand = new HandDeeds();
   private final RunTrace trace;
@@ -58,9 +64,8 @@ public final class LiveRun implements AutoCloseable {
   public LiveRun(Rig rig, OutputStream file) {
     this.rig = rig;
     rig.engine().prepare();
-    loop =
-        new ScanLoop(
-            rig.engine(), new RealClock(rig.project().periodMicros(), statistics), rig.project());
+    clock = new RealClock(rig.project().periodMicros(), statistics);
+    loop = new ScanLoop(rig.engine(), clock, rig.project());
     trace = new RunTrace(rig, file);
     scansPerMark = Math.max(1, MARK_MICROS / rig.project().periodMicros());
   }
@@ -78,11 +83,12 @@ public final class LiveRun implements AutoCloseable {
     rig.engine().tellWrites(this::take);
   }
 
-  private void take(long[] cells, int cell, long bits) {
-    trace.tellWrite(cells, cell, bits);
-    Symbol symbol = rig.layout().symbols().get(cell);
-    taken.append(taken.isEmpty() ? "write: {" : ", ").append(symbol.name()).append(": ");
-    taken.append(DeedText.literal(symbol, bits));
+  private void take(long[] cells, WriteRequest request) {
+    trace.tellWrite(cells, request);
+    for (Symbol point : trace.written(request)) {
+      taken.append(taken.isEmpty() ? "write: {" : ", ");
+      taken.append(DeedText.assignment(point, cells));
+    }
   }
 
   /**
@@ -126,7 +132,8 @@ public final class LiveRun implements AutoCloseable {
     for (Symbol symbol : rig.layout().observable()) {
       if (rig.engine().forces().isForced(symbol.index())) {
         long bits = rig.engine().forces().apply(symbol.index(), 0);
-        lines.add("force " + symbol.name() + " " + Values.print(symbol.type(), bits));
+        String value = Values.print(symbol.type(), symbol.enumeration(), bits);
+        lines.add("force " + symbol.name() + " " + value);
       }
     }
     return lines;
@@ -234,6 +241,11 @@ public final class LiveRun implements AutoCloseable {
     for (Runnable next = asked.poll(); next != null; next = asked.poll()) {
       next.run();
     }
+    if (paused.getAsBoolean()) {
+      LockSupport.parkNanos(TimeUnit.MILLISECONDS.toNanos(1));
+      clock.restart();
+      return;
+    }
     hand.beforeScan(nextMicros());
     long due = duePeriod();
     loop.next();
@@ -274,6 +286,11 @@ public final class LiveRun implements AutoCloseable {
   private boolean isOver(long forMicros) {
     long next = rig.engine().nowMicros() + rig.project().periodMicros();
     return forMicros > 0 && next >= forMicros;
+  }
+
+  /** Lets time stand still while this holds; it is asked by the scan thread. */
+  public void pauseWhile(BooleanSupplier standing) {
+    paused = standing;
   }
 
   /** Asks the scan to end; any thread. */

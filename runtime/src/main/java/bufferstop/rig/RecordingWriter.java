@@ -2,6 +2,7 @@ package bufferstop.rig;
 
 import bufferstop.model.Project;
 import bufferstop.retention.RetainedValue;
+import bufferstop.scenario.DeedText;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.io.Writer;
@@ -32,7 +33,6 @@ import java.util.concurrent.locks.LockSupport;
 final class RecordingWriter implements AutoCloseable {
   private static final long PAUSE_NANOS = 100_000_000;
   private static final int MARKS = 256; // a power of two; two numbers each
-  private static final int FIRST_SHOWN = 0x20;
 
   private final Writer out;
   private final Queue<String> lines = new ConcurrentLinkedQueue<>();
@@ -60,16 +60,21 @@ final class RecordingWriter implements AutoCloseable {
       out.write(
           "{recording: 1, project: %s, sha256: %s, version: %s, seed: %d, io: %s}\n"
               .formatted(
-                  quoted(project.name()),
+                  DeedText.quoted(project.name()),
                   project.sha256(),
-                  quoted(version),
+                  DeedText.quoted(version),
                   seed,
                   withPlant ? "plant" : "none"));
       for (Project.Source source : project.sources()) {
-        out.write("{source: " + quoted(source.file()) + ", text: " + quoted(source.text()) + "}\n");
+        out.write(
+            "{source: "
+                + DeedText.quoted(source.file())
+                + ", text: "
+                + DeedText.quoted(source.text())
+                + "}\n");
       }
       for (RetainedValue value : retained) {
-        out.write("{retained: " + quoted(value.text()) + "}\n");
+        out.write("{retained: " + DeedText.quoted(value.text()) + "}\n");
       }
       out.flush();
     } catch (IOException e) {
@@ -77,26 +82,6 @@ final class RecordingWriter implements AutoCloseable {
     }
     thread.setDaemon(true);
     thread.start();
-  }
-
-  /** A text in double quotes, as YAML and JSON read it. */
-  static String quoted(String text) {
-    StringBuilder quoted = new StringBuilder("\"");
-    for (int i = 0; i < text.length(); i++) {
-      char c = text.charAt(i);
-      switch (c) {
-        case '"' -> quoted.append("\\\"");
-        case '\\' -> quoted.append("\\\\");
-        case '\n' -> quoted.append("\\n");
-        case '\r' -> quoted.append("\\r");
-        case '\t' -> quoted.append("\\t");
-        default -> {
-          boolean shown = c >= FIRST_SHOWN && c < 0x7F;
-          quoted.append(shown ? String.valueOf(c) : "\\u%04x".formatted((int) c));
-        }
-      }
-    }
-    return quoted.append('"').toString();
   }
 
   /**

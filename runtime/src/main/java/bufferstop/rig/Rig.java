@@ -6,6 +6,7 @@ import bufferstop.engine.ScanPoints;
 import bufferstop.image.Layout;
 import bufferstop.image.OperatorWrites;
 import bufferstop.image.SnapshotRing;
+import bufferstop.modbus.FieldMapCheck;
 import bufferstop.modbus.MapLinker;
 import bufferstop.model.Code;
 import bufferstop.model.Controller;
@@ -79,6 +80,8 @@ public record Rig(
             .map(m -> m.isFaultPanel() && panel != null ? m.with(panel.entries()) : m)
             .map(m -> MapLinker.link(m, layout.field(), problems))
             .toList();
+    FieldMapCheck check = new FieldMapCheck(project.controller().points(), problems);
+    maps.forEach(check::check);
     checkStatus(project, layout, problems);
     if (project.billing() != null) {
       BillingMeters.of(project.billing(), layout.field(), problems);

@@ -1,5 +1,6 @@
 package bufferstop.rig;
 
+import bufferstop.image.WriteRequest;
 import bufferstop.model.Scenario;
 import bufferstop.model.Scenario.Deed;
 import bufferstop.model.Symbol;
@@ -57,16 +58,25 @@ final class RunTrace implements AutoCloseable {
     for (Symbol s : rig.layout().symbols()) {
       boolean hidden = s.kind() == Symbol.Kind.OUTPUT && rig.layout().field().find(s.name()) != s;
       String name = hidden ? s.name() + ".program" : s.name();
-      traced.add(new Symbol(s.index(), name, s.type(), s.kind(), s.unit(), s.text(), s.declared()));
+      traced.add(s.named(name));
     }
     return traced;
   }
 
-  /** A write that a scan takes. */
-  void tellWrite(long[] cells, int cell, long bits) {
-    Symbol symbol = rig.layout().symbols().get(cell);
-    String value = DeedText.literal(symbol.type(), bits);
-    tell("write: {" + symbol.name() + ": " + value + "}");
+  /** A write that a scan has taken. */
+  void tellWrite(long[] cells, WriteRequest request) {
+    for (Symbol point : written(request)) {
+      tell("write: {" + DeedText.assignment(point, cells) + "}");
+    }
+  }
+
+  /** The points that a request writes. */
+  List<Symbol> written(WriteRequest request) {
+    List<Symbol> points = new ArrayList<>();
+    for (int i = 0; i < request.size(); i += points.get(points.size() - 1).cells()) {
+      points.add(rig.layout().symbol(request.cell(i)));
+    }
+    return points;
   }
 
   private void tell(String text) {

@@ -16,13 +16,19 @@ import bufferstop.model.Scenario.Skip;
 import bufferstop.model.Scenario.Turn;
 import bufferstop.model.Scenario.Unforce;
 import bufferstop.model.Scenario.Write;
+import bufferstop.model.StringCells;
 import bufferstop.model.Symbol;
 import bufferstop.model.Type;
+import bufferstop.model.Values;
 import java.util.Locale;
+import java.util.regex.Pattern;
 
 /** A deed as a scenario file writes it in braces, so that what is told can be done again. */
 public final class DeedText {
   private static final long MICROS_PER_MILLI = 1000;
+
+  /** What can neither end in braces nor be taken for anything but text. */
+  private static final Pattern PLAIN = Pattern.compile("[\\w.+-][^\\[\\]{},:\"'\\\\]*(?<! )");
 
   private DeedText() {}
 
@@ -61,11 +67,47 @@ public final class DeedText {
     return (on.wire() ? "wire: " : "point: ") + on.name().text();
   }
 
+  /** Values of points as a deed gives them, to be put in braces: {@code start: TRUE}. */
+  public static String assignment(Symbol point, long[] cells) {
+    return scalar(point.name()) + ": " + scalar(literal(point, cells));
+  }
+
   /** A value of a point as a literal that reads back as it was; an enumeration's by its name. */
+  public static String literal(Symbol point, long[] cells) {
+    return point.type() == Type.STRING
+        ? StringCells.literal(StringCells.unpack(cells, point.index()))
+        : literal(point, cells[point.index()]);
+  }
+
+  /** The same of a point that takes one cell. */
   public static String literal(Symbol point, long bits) {
     return point.enumeration() == null
         ? literal(point.type(), bits)
         : point.enumeration().print(bits);
+  }
+
+  /** A text as YAML reads it in braces: as it stands, or in double quotes where it must be. */
+  public static String scalar(String text) {
+    return PLAIN.matcher(text).matches() ? text : quoted(text);
+  }
+
+  /** A text in double quotes, as YAML and JSON read it. */
+  public static String quoted(String text) {
+    StringBuilder quoted = new StringBuilder("\"");
+    for (char c : text.toCharArray()) {
+      switch (c) {
+        case '"' -> quoted.append("\\\"");
+        case '\\' -> quoted.append("\\\\");
+        case '\n' -> quoted.append("\\n");
+        case '\r' -> quoted.append("\\r");
+        case '\t' -> quoted.append("\\t");
+        default -> {
+          boolean shown = c >= ' ' && c < 0x7F;
+          quoted.append(shown ? String.valueOf(c) : "\\u%04x".formatted((int) c));
+        }
+      }
+    }
+    return quoted.append('"').toString();
   }
 
   /** A value as a literal of its type that reads back as it was, to the last bit. */
@@ -75,6 +117,7 @@ public final class DeedText {
       case REAL, LREAL -> Double.toString(Double.longBitsToDouble(bits));
       case TIME -> time(bits);
       case ULINT -> Long.toUnsignedString(bits);
+      case BYTE, WORD, DWORD, LWORD -> Values.print(type, bits);
       default -> Long.toString(bits);
     };
   }
@@ -92,7 +135,7 @@ public final class DeedText {
     StringBuilder text = new StringBuilder("{");
     for (Assignment value : values) {
       text.append(text.length() > 1 ? ", " : "");
-      text.append(value.point().text()).append(": ").append(value.value().value());
+      text.append(scalar(value.point().text())).append(": ").append(scalar(value.value().value()));
     }
     return text.append("}").toString();
   }

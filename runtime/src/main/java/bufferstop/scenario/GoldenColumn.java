@@ -1,22 +1,38 @@
 package bufferstop.scenario;
 
+import bufferstop.model.StringCells;
 import bufferstop.model.Symbol;
 import bufferstop.model.Type;
 import bufferstop.model.Values;
+import java.util.List;
 
 /**
  * One value of a stored run beside the same of this one.
  *
  * @param tolerance how far off it may be, in the unit of {@link #real}
+ * @param texts of a STRING, all that the stored run has; its bits are then numbers in this list
  * @param stored bits by row
  * @param present whether a row says anything
  */
-record GoldenColumn(Symbol symbol, double tolerance, long[] stored, boolean[] present) {
+record GoldenColumn(
+    Symbol symbol, double tolerance, List<String> texts, long[] stored, boolean[] present) {
   private static final double MICROS = 1e6;
 
-  /** How far a value is from a row of the stored run; infinite for a BOOL that differs. */
+  /** Whether it may be nearly right: numbers and times. */
+  static boolean isMeasured(Type type) {
+    return type.isNumber() || type == Type.TIME;
+  }
+
+  /** The value in an image; of a STRING -1 when the stored run never has it. */
+  long bits(long[] cells) {
+    return symbol.type() == Type.STRING
+        ? texts.indexOf(StringCells.unpack(cells, symbol.index()))
+        : cells[symbol.index()];
+  }
+
+  /** How far a value is from a row of the stored run; infinite where there is only the same. */
   double deviation(int row, long bits) {
-    if (symbol.type() == Type.BOOL) {
+    if (!isMeasured(symbol.type())) {
       return stored[row] == bits ? 0 : Double.POSITIVE_INFINITY;
     }
     return Math.abs(real(bits) - real(stored[row]));
@@ -37,7 +53,10 @@ record GoldenColumn(Symbol symbol, double tolerance, long[] stored, boolean[] pr
   }
 
   String shown(long bits) {
+    if (symbol.type() == Type.STRING) {
+      return bits < 0 ? "another text" : StringCells.literal(texts.get((int) bits));
+    }
     String unit = symbol.unit().isEmpty() ? "" : " " + symbol.unit();
-    return Values.print(symbol.type(), bits) + unit;
+    return Values.print(symbol.type(), symbol.enumeration(), bits) + unit;
   }
 }

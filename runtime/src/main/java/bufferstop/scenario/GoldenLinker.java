@@ -69,21 +69,22 @@ final class GoldenLinker {
     Double tolerance = tolerance(symbol);
     long[] stored = new long[run.micros().length];
     boolean[] present = new boolean[stored.length];
+    List<String> texts = new ArrayList<>();
     for (int r = 0; r < stored.length; r++) {
       String value = run.values().get(r).get(number);
-      present[r] = !value.isEmpty();
-      Long bits = present[r] ? bits(symbol.type(), value) : Long.valueOf(0);
+      present[r] = !value.isEmpty() || symbol.type() == Type.STRING;
+      Long bits = present[r] ? bits(symbol, value, texts) : Long.valueOf(0);
       if (bits == null) {
         problems.add(
             Diagnostic.error(
                 Code.BAD_LITERAL,
                 new Position(run.file().text(), r + 2, 1, 1),
-                "`" + value + "` is no value of `" + name + "`, " + symbol.type()));
+                "`" + value + "` is no value of `" + name + "`, " + symbol.typeName()));
         return null;
       }
       stored[r] = bits;
     }
-    return tolerance == null ? null : new GoldenColumn(symbol, tolerance, stored, present);
+    return tolerance == null ? null : new GoldenColumn(symbol, tolerance, texts, stored, present);
   }
 
   private Double tolerance(Symbol symbol) {
@@ -92,7 +93,7 @@ final class GoldenLinker {
       String name = tolerance.point().text();
       boolean all = name.equals("*") && found == null;
       boolean own = name.equalsIgnoreCase(symbol.name());
-      found = own || all && symbol.type() != Type.BOOL ? tolerance : found;
+      found = own || all && GoldenColumn.isMeasured(symbol.type()) ? tolerance : found;
     }
     if (found == null) {
       return 0.0;
@@ -113,14 +114,29 @@ final class GoldenLinker {
     return value;
   }
 
-  /** As `trace --csv` writes it: BOOL 0 or 1, TIME in milliseconds, numbers plain. */
+  /**
+   * As `trace --csv` writes it: enumerations by name, a STRING's text, and else as {@link
+   * #bits(Type, String)}.
+   */
+  private static Long bits(Symbol symbol, String value, List<String> texts) {
+    if (symbol.type() == Type.STRING) {
+      if (!texts.contains(value)) {
+        texts.add(value);
+      }
+      return (long) texts.indexOf(value);
+    }
+    int number = symbol.enumeration() == null ? -1 : symbol.enumeration().number(value);
+    return number >= 0 ? Long.valueOf(number) : bits(symbol.type(), value);
+  }
+
+  /** BOOL 0 or 1, TIME in milliseconds, numbers plain. */
   static Long bits(Type type, String value) {
     try {
       return switch (type) {
         case BOOL -> value.equals("1") ? Long.valueOf(1) : value.equals("0") ? 0L : null;
         case REAL, LREAL -> Double.doubleToLongBits(Double.parseDouble(value));
         case TIME -> Math.round(Double.parseDouble(value) * MICROS_PER_MILLI);
-        case ULINT -> Long.parseUnsignedLong(value);
+        case ULINT, LWORD -> Long.parseUnsignedLong(value);
         default -> Long.parseLong(value);
       };
     } catch (NumberFormatException e) {

@@ -38,7 +38,7 @@ final class GoldenMonitor implements Monitor {
 
   @Override
   public void observe(long[] cells, long nowMicros) {
-    long[] bits = columns.stream().mapToLong(c -> cells[c.symbol().index()]).toArray();
+    long[] bits = columns.stream().mapToLong(c -> c.bits(cells)).toArray();
     recent.addLast(new Sample(nowMicros, bits));
     if (golden.during().holds(nowMicros)) {
       compareWithRows(bits, nowMicros);

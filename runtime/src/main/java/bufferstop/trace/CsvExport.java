@@ -1,6 +1,7 @@
 package bufferstop.trace;
 
 import bufferstop.model.Csv;
+import bufferstop.model.StringCells;
 import bufferstop.model.Symbol;
 import bufferstop.model.Type;
 import java.io.IOException;
@@ -11,7 +12,8 @@ import java.util.List;
 
 /**
  * Writes a trace as comma-separated values by RFC 4180: the time in milliseconds, then a column for
- * each value. BOOL is 0 or 1, TIME milliseconds, numbers plain with a point.
+ * each value. BOOL is 0 or 1, TIME milliseconds, numbers plain with a point, bit strings as
+ * unsigned numbers, enumerations by name, a STRING as its characters.
  */
 public final class CsvExport {
   private CsvExport() {}
@@ -38,7 +40,7 @@ public final class CsvExport {
         fields.clear();
         fields.add(value(Type.TIME, trace.nowMicros()));
         for (Symbol symbol : chosen) {
-          fields.add(value(symbol.type(), trace.cells()[symbol.index()]));
+          fields.add(value(symbol, trace.cells()));
         }
         out.write(Csv.line(fields));
       }
@@ -55,13 +57,21 @@ public final class CsvExport {
     return false;
   }
 
+  private static String value(Symbol symbol, long[] cells) {
+    return symbol.type() == Type.STRING
+        ? StringCells.unpack(cells, symbol.index())
+        : symbol.enumeration() != null
+            ? symbol.enumeration().print(cells[symbol.index()])
+            : value(symbol.type(), cells[symbol.index()]);
+  }
+
   static String value(Type type, long bits) {
     return switch (type) {
       case BOOL -> bits != 0 ? "1" : "0";
       case REAL -> plain(Float.toString((float) Double.longBitsToDouble(bits)));
       case LREAL -> plain(Double.toString(Double.longBitsToDouble(bits)));
       case TIME -> plain(BigDecimal.valueOf(bits, 3).toString());
-      case ULINT -> Long.toUnsignedString(bits);
+      case ULINT, LWORD -> Long.toUnsignedString(bits);
       default -> Long.toString(bits);
     };
   }

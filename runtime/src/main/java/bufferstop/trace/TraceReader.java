@@ -1,5 +1,6 @@
 package bufferstop.trace;
 
+import bufferstop.model.Enumeration;
 import bufferstop.model.Position;
 import bufferstop.model.Symbol;
 import bufferstop.model.Type;
@@ -13,6 +14,8 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 
 /**
  * Reads a trace scan by scan, holding one image at a time. A file that was cut off is read up to
@@ -22,10 +25,14 @@ public final class TraceReader implements AutoCloseable {
   private static final int BUFFER = 1 << 16;
   private static final int LONGEST_TEXT = 1 << 20;
   private static final int MOST_VALUES = 1 << 24;
+  private static final Pattern TYPE =
+      Pattern.compile(
+          "(?<type>[A-Z]+)( (?<name>\\w+)\\((?<values>[\\w,]+)\\)|\\[(?<length>\\d{1,3})\\])?");
 
   private final InputStream in;
   private final long periodMicros;
   private final List<Symbol> symbols;
+  private final int[] first; // by cell: that of its value
   private final long[] cells;
   private final int[] changed;
   private int changes;
@@ -49,6 +56,15 @@ public final class TraceReader implements AutoCloseable {
       all.add(symbol(i));
     }
     symbols = List.copyOf(all);
+    first = new int[symbols.size()];
+    for (int i = 0; i < first.length; i++) {
+      first[i] = i;
+      int end = Math.min(first.length, i + symbols.get(i).cells());
+      while (i + 1 < end) {
+        first[i + 1] = first[i];
+        i++;
+      }
+    }
     cells = new long[symbols.size()];
     changed = new int[symbols.size()];
   }
@@ -76,16 +92,27 @@ public final class TraceReader implements AutoCloseable {
     String type = text();
     String kind = text();
     String unit = text();
+    Matcher words = TYPE.matcher(type);
     Type known =
-        Arrays.stream(Type.values()).filter(t -> t.name().equals(type)).findFirst().orElse(null);
+        Arrays.stream(Type.values())
+            .filter(t -> words.matches() && t.name().equals(words.group("type")))
+            .findFirst()
+            .orElse(null);
     if (known == null) {
       throw new IOException("`" + name + "` is of the unknown type `" + type + "`");
     }
+    Position nowhere = Position.ofFile("");
+    String values = words.group("values");
+    Enumeration enumeration =
+        values == null
+            ? null
+            : new Enumeration(words.group("name"), List.of(values.split(",")), nowhere);
+    int length = words.group("length") == null ? 0 : Integer.parseInt(words.group("length"));
     Symbol.Kind found = Symbol.Kind.INTERNAL;
     for (Symbol.Kind one : Symbol.Kind.values()) {
       found = one.words().equals(kind) ? one : found;
     }
-    return new Symbol(index, name, known, found, unit, "", Position.ofFile(""));
+    return new Symbol(index, name, known, found, unit, "", nowhere, enumeration, length);
   }
 
   private long number() throws IOException {
@@ -136,6 +163,7 @@ public final class TraceReader implements AutoCloseable {
         throw new IOException("a scan of the trace is damaged");
       }
       int cell = -1;
+      int found = 0;
       for (int i = 0; i < count; i++) {
         long gap = number();
         if (gap < 1 || cell + gap >= cells.length) {
@@ -145,7 +173,9 @@ public final class TraceReader implements AutoCloseable {
         long code = number();
         boolean real = symbols.get(cell).type().isReal();
         cells[cell] = real ? cells[cell] ^ code : cells[cell] + (code >>> 1 ^ -(code & 1));
-        changed[i] = cell;
+        if (found == 0 || changed[found - 1] != first[cell]) {
+          changed[found++] = first[cell];
+        }
       }
       long told = number();
       List<String> texts = new ArrayList<>();
@@ -153,7 +183,7 @@ public final class TraceReader implements AutoCloseable {
         texts.add(text());
       }
       period = next;
-      changes = (int) count;
+      changes = found;
       events = texts;
       return true;
     } catch (EOFException e) {
@@ -166,7 +196,12 @@ public final class TraceReader implements AutoCloseable {
     return periodMicros;
   }
 
-  /** Every value, by cell. */
+  /** Every value, by its first cell. */
+  public List<Symbol> values() {
+    return symbols.stream().filter(s -> first[s.index()] == s.index()).toList();
+  }
+
+  /** Every cell; a STRING's after its first one are named after it, with a {@code #}. */
   public List<Symbol> symbols() {
     return symbols;
   }
@@ -186,7 +221,7 @@ public final class TraceReader implements AutoCloseable {
     return changes;
   }
 
-  /** The cell of a change of the present scan, by its number. */
+  /** The first cell of a value that changed in the present scan, by the change's number. */
   public int changed(int number) {
     return changed[number];
   }

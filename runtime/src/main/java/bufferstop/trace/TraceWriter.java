@@ -1,5 +1,6 @@
 package bufferstop.trace;
 
+import bufferstop.model.Enumeration;
 import bufferstop.model.Symbol;
 import java.io.IOException;
 import java.io.OutputStream;
@@ -20,7 +21,9 @@ import java.util.zip.CRC32C;
  *
  * <pre>
  * header  "BSTRACE2", scan period in µs, number of values,
- *         then for each value by cell: its name, type, kind and unit, four texts
+ *         then for each value by cell: its name, type, kind and unit, four texts; the type
+ *         as declared, that of an enumeration "ENUM NAME(VALUE,...)"; further cells of a
+ *         STRING[n] follow as values of their own
  * scan    periods since the scan before (the first: since one period before time zero),
  *         number of values that changed, then for each of them by cell:
  *           cells since the changed one before (the first: since cell -1),
@@ -71,11 +74,18 @@ public final class TraceWriter implements AutoCloseable {
     for (Symbol symbol : symbols) {
       real[symbol.index()] = symbol.type().isReal();
       text(symbol.name());
-      text(symbol.type().name());
+      text(type(symbol));
       text(symbol.kind().words());
       text(symbol.unit());
       emit();
     }
+  }
+
+  private static String type(Symbol symbol) {
+    Enumeration values = symbol.enumeration();
+    return values == null
+        ? symbol.typeName()
+        : "ENUM " + values.name() + "(" + String.join(",", values.values()) + ")";
   }
 
   /** Something that happened since the last scan; it goes with the next one. */

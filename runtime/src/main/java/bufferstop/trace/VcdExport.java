@@ -1,17 +1,23 @@
 package bufferstop.trace;
 
+import bufferstop.model.StringCells;
 import bufferstop.model.Symbol;
 import bufferstop.model.Type;
 import java.io.IOException;
 import java.io.Writer;
+import java.math.BigInteger;
+import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 
 /**
  * Writes a trace as a value change dump, timescale 1 µs. BOOL is a wire of one bit, REAL and LREAL
- * are reals, all else registers of their size in two's complement, TIME in µs. Dots in names make
- * scopes. What has no value in the format, the events, is left out. Source: IEEE 1364-2005, 18.2.1
+ * are reals, all else registers of their size in two's complement, TIME in µs, enumerations their
+ * number. A STRING is a register of eight bits a character, as that language keeps texts: the last
+ * character in the lowest bits, zeros before the first. Dots in names make scopes; the name of an
+ * element of an array is an escaped identifier, since an index would mean a bit. What has no value
+ * in the format, the events, is left out. Source: IEEE 1364-2005, 2.6, 2.7.1 and 18.2.1
  * [second-hand].
  */
 public final class VcdExport {
@@ -67,9 +73,9 @@ public final class VcdExport {
           "$var %s %d %s %s $end\n"
               .formatted(
                   kind(symbol.type()),
-                  size(symbol.type()),
+                  size(symbol),
                   codes[symbol.index()],
-                  path.get(path.size() - 1)));
+                  identifier(path.get(path.size() - 1))));
     }
     for (int i = 0; i <= open.size(); i++) {
       out.write("$upscope $end\n");
@@ -92,8 +98,17 @@ public final class VcdExport {
     return type == Type.BOOL ? "wire" : type.isReal() ? "real" : "reg";
   }
 
-  private static int size(Type type) {
-    return type == Type.BOOL ? 1 : type.isReal() ? 64 : type.bits();
+  private static String identifier(String name) {
+    return name.indexOf('[') < 0 ? name : "\\" + name;
+  }
+
+  private static int size(Symbol symbol) {
+    return switch (symbol.type()) {
+      case BOOL -> 1;
+      case REAL, LREAL -> 64;
+      case STRING -> Byte.SIZE * symbol.length();
+      default -> symbol.type().bits();
+    };
   }
 
   private void changes() throws IOException {
@@ -138,7 +153,12 @@ public final class VcdExport {
     if (symbol.type().isReal()) {
       return "r" + Double.longBitsToDouble(bits) + " " + code;
     }
-    int size = size(symbol.type());
+    if (symbol.type() == Type.STRING) {
+      String text = StringCells.unpack(trace.cells(), symbol.index());
+      byte[] characters = text.getBytes(StandardCharsets.ISO_8859_1);
+      return "b" + new BigInteger(1, characters).toString(2) + " " + code;
+    }
+    int size = size(symbol);
     return "b" + Long.toBinaryString(size == 64 ? bits : bits & (1L << size) - 1) + " " + code;
   }
 }

@@ -94,6 +94,8 @@ final class FormSamples {
       return words.words().get(0);
     } else if (shape instanceof Shape.Whole whole) {
       return Long.toString(Math.max(1, whole.least()));
+    } else if (shape instanceof Shape.Number number) {
+      return Double.toString(Math.max(number.least(), Math.min(1, number.greatest())));
     } else if (shape instanceof Shape.Duration) {
       return "T#3s";
     } else if (shape instanceof Shape.TypeName) {

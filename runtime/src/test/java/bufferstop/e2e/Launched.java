@@ -48,10 +48,29 @@ final class Launched implements AutoCloseable {
     return command(null, "scripts/bufferstop", arguments);
   }
 
+  /**
+   * The same on a terminal that {@code script} of util-linux makes, xterm's kind.
+   *
+   * @param size as {@code stty} sets it, may be empty
+   */
+  static Launched onTerminal(String size, String... arguments) {
+    String words = TOP.resolve("scripts/bufferstop") + " " + String.join(" ", arguments);
+    String resized = size.isEmpty() ? words : "stty " + size + "; " + words;
+    return new Launched(
+        started(
+            new ProcessBuilder(
+                "script", "-qec", "TERM=xterm; export TERM; " + resized, "/dev/null")));
+  }
+
   /** One line on its standard input. */
   void type(String line) {
+    strike(line + "\n");
+  }
+
+  /** Some keys on its standard input. */
+  void strike(String keys) {
     try {
-      process.getOutputStream().write((line + "\n").getBytes(StandardCharsets.UTF_8));
+      process.getOutputStream().write(keys.getBytes(StandardCharsets.UTF_8));
       process.getOutputStream().flush();
     } catch (IOException e) {
       throw new UncheckedIOException(e);
@@ -69,8 +88,12 @@ final class Launched implements AutoCloseable {
     if (javaOptions != null && !javaOptions.isEmpty()) {
       builder.environment().put("BUFFERSTOP_JAVA_OPTIONS", String.join(" ", javaOptions));
     }
+    return new Launched(started(builder));
+  }
+
+  private static Process started(ProcessBuilder builder) {
     try {
-      return new Launched(builder.start());
+      return builder.start();
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }

@@ -127,6 +127,42 @@ class SecureRunIT {
     }
   }
 
+  /** MB-TCP-Security v36, R-57 to R-60 [re-read]; rows Q10 and Q11 of the project's check table. */
+  @Test
+  void shortFragmentsAndSafeRenegotiationAreAgreedAndNothingIsCompressed() throws Exception {
+    try (Launched run = Launched.bufferstop("run", folder.toString())) {
+      List<String> words =
+          List.of(
+              "openssl",
+              "s_client",
+              "-tls1_2",
+              "-tlsextdebug",
+              "-maxfraglen",
+              "512",
+              "-connect",
+              "127.0.0.1:" + securePort(run),
+              "-CAfile",
+              "certs/authority.pem",
+              "-cert",
+              "certs/client-Operator.pem",
+              "-key",
+              "certs/client-Operator.key");
+      Process client =
+          new ProcessBuilder(words)
+              .directory(folder.toFile())
+              .redirectErrorStream(true)
+              .redirectInput(Path.of("/dev/null").toFile())
+              .start();
+      String told = new String(client.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+      client.waitFor();
+      assertTrue(told.contains("TLS server extension \"max fragment length\" (id=1), len=1"), told);
+      assertTrue(told.contains("Secure Renegotiation IS supported"), told);
+      assertTrue(told.contains("Compression: NONE"), told);
+      run.terminate();
+      assertEquals(0, run.status(), run.output());
+    }
+  }
+
   @Test
   void aKeyThatDoesNotFitIsOneLineAndStatusThree() throws Exception {
     Files.copy(

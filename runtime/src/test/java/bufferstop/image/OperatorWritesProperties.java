@@ -43,7 +43,7 @@ class OperatorWritesProperties {
     while (offering || count() > before) { // the scan after the last offer may still find writes
       offering = !ends.stream().allMatch(Future::isDone);
       before = count();
-      writes.drain(cells, scans++, (image, cell, bits) -> taken.get(cell).add(bits));
+      writes.drain(cells, scans++, (image, request) -> note(request, image));
     }
     writers.shutdown();
     for (Future<Void> end : ends) {
@@ -54,6 +54,13 @@ class OperatorWritesProperties {
       for (int i = 0; i < WRITES_EACH; i++) {
         assertEquals(i + 1, ofOne.get(i));
       }
+    }
+  }
+
+  private void note(WriteRequest request, long[] image) {
+    request.writeTo(image);
+    for (int i = 0; i < request.size(); i++) {
+      taken.get(request.cell(i)).add(image[request.cell(i)]);
     }
   }
 

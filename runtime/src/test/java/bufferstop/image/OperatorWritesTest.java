@@ -32,7 +32,7 @@ class OperatorWritesTest {
   }
 
   private void assertScanGives(long x, long y, long z) {
-    writes.drain(cells, publication++, (image, cell, bits) -> image[cell] = bits);
+    writes.drain(cells, publication++, (image, request) -> request.writeTo(image));
     assertArrayEquals(new long[] {x, y, z}, cells);
   }
 

@@ -147,7 +147,11 @@ final class Bench {
         greatest,
         false,
         0,
-        HERE);
+        false,
+        HERE,
+        null,
+        0,
+        null);
   }
 
   MapImage image() {
@@ -173,9 +177,12 @@ final class Bench {
     writes.drain(
         cells,
         snapshots.published() + 1,
-        (image, cell, bits) -> {
-          image[cell] = bits;
-          taken.computeIfAbsent(cell, c -> new ArrayList<>()).add(bits);
+        (image, request) -> {
+          request.writeTo(image);
+          for (int i = 0; i < request.size(); i++) {
+            long bits = image[request.cell(i)];
+            taken.computeIfAbsent(request.cell(i), c -> new ArrayList<>()).add(bits);
+          }
         });
   }
 

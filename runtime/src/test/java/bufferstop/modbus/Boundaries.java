@@ -108,7 +108,7 @@ abstract class Boundaries {
     "2.5 without serial functions, 0C, 8C 01",
     "2.5 without serial functions, 11, 91 01",
     "2.5 without file records, 14 07 06 00 04 00 01 00 02, 94 01",
-    "2.5 without queues, 18 04 DE, 98 01"
+    "E24 without queues, 18 04 DE, 98 01"
   })
   void refusedRequestsWriteNothing(String row, String request, String answer) {
     assertEquals(answer, frames.answer(request), row);

@@ -91,6 +91,17 @@ class StreamsTest {
     }
   }
 
+  @Test
+  void s12HeaderUnitFunctionAndServiceAreLookedAtInThatOrder() throws IOException {
+    client.sendHex("00 01 00 01 00 06 09 64 00 00 00 01"); // all wrong: the header is first
+    client.sendHex("00 02 00 00 00 06 09 64 00 00 00 01"); // then the unit
+    assertEquals("00 02 00 00 00 03 09 E4 0A", client.receiveHex());
+    client.sendHex("00 03 00 00 00 06 01 64 00 00 00 01"); // then the function
+    assertEquals("00 03 00 00 00 03 01 E4 01", client.receiveHex());
+    client.sendHex("00 04 00 00 00 06 01 03 FF FF 00 00"); // then quantity before address
+    assertEquals("00 04 00 00 00 03 01 83 03", client.receiveHex());
+  }
+
   @ParameterizedTest(name = "length {0}")
   @ValueSource(strings = {"00 00", "00 01", "01 2D", "FF FF"})
   void t7T9AStreamThatCannotBeModbusIsClosedWithoutAnAnswer(String length) throws IOException {

@@ -74,7 +74,7 @@ class TextSlotTest {
     long[] cells = image("before that!");
     OperatorWrites writes = new OperatorWrites(cells.length);
     writes.offer(WriteBatch.registers(table, exchange, 1, exchange.word(3), 6));
-    writes.drain(cells, 0, (image, cell, bits) -> image[cell] = bits);
+    writes.drain(cells, 0, (image, request) -> request.writeTo(image));
     return cells;
   }
 

@@ -50,6 +50,24 @@ class PointTest {
   private static Point point(Type type, Long least, Long greatest) {
     Position nowhere = Position.ofFile("");
     return new Point(
-        Kind.OPERATOR, "x", type, "", "", null, null, 0, 0, 0, least, greatest, false, 0, nowhere);
+        Kind.OPERATOR,
+        "x",
+        type,
+        "",
+        "",
+        null,
+        null,
+        0,
+        0,
+        0,
+        least,
+        greatest,
+        false,
+        0,
+        false,
+        nowhere,
+        null,
+        0,
+        null);
   }
 }

@@ -39,7 +39,7 @@ class PointListTest {
     points.add(
         new Point(
             kind, name, type, text, terminal, supply, null, 0, initial, safe, null, null, false, 0,
-            NOWHERE));
+            false, NOWHERE, null, 0, null));
     layout.add(name, type, kind, Seen.BY_ALL, "", text, NOWHERE);
   }
 

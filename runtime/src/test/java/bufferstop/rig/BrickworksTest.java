@@ -58,7 +58,11 @@ class BrickworksTest {
   }
 
   static List<Path> scenarios() throws IOException {
-    try (Stream<Path> files = Files.list(SCENARIOS)) {
+    return scenarios(CAREFUL);
+  }
+
+  static List<Path> scenarios(Project project) throws IOException {
+    try (Stream<Path> files = Files.list(project.folder().resolve("scenarios"))) {
       return files.filter(f -> f.toString().endsWith(".yaml")).sorted().toList();
     }
   }

@@ -22,22 +22,25 @@ import java.util.List;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 
-/** Every named cause of every interlock of the brickworks is needed: some scenario misses it. */
-class BrickworksCausesTest {
-  private static final Project CAREFUL = BrickworksTest.project("brickworks");
+/** Every named cause of every interlock of these projects is needed: some scenario misses it. */
+class CausesTest {
+  private static final List<String> PROJECTS = List.of("brickworks", "level-crossing");
 
   /** One named cause of one interlock. */
-  record Named(String interlock, String cause) {
+  record Named(Project project, String interlock, String cause) {
     @Override
     public String toString() {
-      return interlock + "." + cause;
+      return project.folder().getFileName() + ": " + interlock + "." + cause;
     }
   }
 
   static List<Named> causes() {
     List<Named> all = new ArrayList<>();
-    for (Interlock interlock : CAREFUL.controller().interlocks()) {
-      interlock.causes().forEach(c -> all.add(new Named(interlock.name(), c.name())));
+    for (String name : PROJECTS) {
+      Project project = BrickworksTest.project(name);
+      for (Interlock interlock : project.controller().interlocks()) {
+        interlock.causes().forEach(c -> all.add(new Named(project, interlock.name(), c.name())));
+      }
     }
     return all;
   }
@@ -67,15 +70,16 @@ class BrickworksCausesTest {
   }
 
   private static Project disarm(Named named) {
+    Project careful = named.project;
     List<Interlock> interlocks = new ArrayList<>();
     int changed = 0;
-    for (Interlock interlock : CAREFUL.controller().interlocks()) {
+    for (Interlock interlock : careful.controller().interlocks()) {
       boolean here = interlock.name().equals(named.interlock);
       changed += here ? 1 : 0;
       interlocks.add(here ? without(interlock, named.cause) : interlock);
     }
     assertEquals(1, changed);
-    Controller c = CAREFUL.controller();
+    Controller c = careful.controller();
     Controller weaker =
         new Controller(
             c.definitions(),
@@ -88,20 +92,20 @@ class BrickworksCausesTest {
             c.alarms(),
             c.acknowledge());
     return new Project(
-        CAREFUL.name(),
-        CAREFUL.folder(),
-        CAREFUL.scenarios(),
-        CAREFUL.periodMicros(),
-        CAREFUL.plantStepMicros(),
-        CAREFUL.watchdogMicros(),
-        CAREFUL.catchUpMicros(),
+        careful.name(),
+        careful.folder(),
+        careful.scenarios(),
+        careful.periodMicros(),
+        careful.plantStepMicros(),
+        careful.watchdogMicros(),
+        careful.catchUpMicros(),
         weaker,
-        CAREFUL.field(),
-        CAREFUL.maps(),
-        CAREFUL.status(),
-        CAREFUL.billing(),
-        CAREFUL.sources(),
-        CAREFUL.sha256());
+        careful.field(),
+        careful.maps(),
+        careful.status(),
+        careful.billing(),
+        careful.sources(),
+        careful.sha256());
   }
 
   private static Interlock without(Interlock interlock, String cause) {
@@ -124,7 +128,7 @@ class BrickworksCausesTest {
 
   /** Scenarios that speak of the cause or the interlock first, then short ones. */
   private static List<Path> likelyFirst(Named named) throws IOException {
-    return BrickworksTest.scenarios().stream()
+    return BrickworksTest.scenarios(named.project).stream()
         .sorted(
             Comparator.comparing((Path f) -> !text(f).contains("first." + named.cause))
                 .thenComparing(f -> !text(f).contains(named.interlock))
