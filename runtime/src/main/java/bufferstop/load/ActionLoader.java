@@ -1,5 +1,6 @@
 package bufferstop.load;
 
+import bufferstop.model.Code;
 import bufferstop.model.Controller.Action;
 import bufferstop.model.Controller.Qualifier;
 import bufferstop.model.Controller.StatementAction;
@@ -46,7 +47,9 @@ final class ActionLoader {
       } else {
         problems.add(
             Diagnostic.error(
-                    TableReader.place(new Tree.Entry(entry.key(), item)), "this is no action")
+                    Code.BAD_ACTION,
+                    TableReader.place(new Tree.Entry(entry.key(), item)),
+                    "this is no action")
                 .expected("a qualifier and a point: N traction"));
       }
     }
@@ -77,7 +80,7 @@ final class ActionLoader {
   }
 
   private static Diagnostic noQualifier(SourceText word, String upper) {
-    return Diagnostic.error(word.whole(), "no action qualifier `" + upper + "`")
+    return Diagnostic.error(Code.BAD_ACTION, word.whole(), "no action qualifier `" + upper + "`")
         .expected(String.join(", ", QUALIFIERS))
         .help(NearNames.question(upper, QUALIFIERS));
   }
@@ -88,7 +91,8 @@ final class ActionLoader {
             ? "this sequence has none under `actions`"
             : "those of this sequence are "
                 + String.join(", ", statements.stream().map(s -> s.name().text()).toList());
-    return Diagnostic.error(word.whole(), "`" + upper + "` is for actions that are statements")
+    return Diagnostic.error(
+            Code.BAD_ACTION, word.whole(), "`" + upper + "` is for actions that are statements")
         .expected("for an action on a point: " + String.join(", ", FOR_POINTS))
         .help(declared + "; on a point `P` is TRUE in the scan in which the step becomes active");
   }
@@ -104,7 +108,7 @@ final class ActionLoader {
             .map(Enum::name)
             .collect(Collectors.joining(", "));
     problems.add(
-        Diagnostic.error(rest.at(0, end), "`" + qualifier + "` takes no time")
+        Diagnostic.error(Code.TIME_NOT_WANTED, rest.at(0, end), "`" + qualifier + "` takes no time")
             .expected("the name of a point")
             .help("a time belongs to " + timed));
     return null;
@@ -115,13 +119,13 @@ final class ActionLoader {
     boolean alone = end == rest.value().length();
     if (alone && looksLikeTime(rest.value())) {
       problems.add(
-          Diagnostic.error(rest.whole(), "this action names no point")
+          Diagnostic.error(Code.BAD_ACTION, rest.whole(), "this action names no point")
               .expected("after the time a BOOL output or internal point"));
       return null;
     }
     if (alone) {
       problems.add(
-          Diagnostic.error(word.whole(), "`" + qualifier + "` needs a time")
+          Diagnostic.error(Code.TIME_NOT_WANTED, word.whole(), "`" + qualifier + "` needs a time")
               .expected("a time, then the point: " + qualifier + " T#3s " + rest.value()));
       return null;
     }
@@ -133,14 +137,18 @@ final class ActionLoader {
   private Long time(Qualifier qualifier, SourceText written) {
     if (!looksLikeTime(written.value())) {
       problems.add(
-          Diagnostic.error(written.whole(), "`" + written.value() + "` is no time")
+          Diagnostic.error(
+                  Code.BAD_LITERAL, written.whole(), "`" + written.value() + "` is no time")
               .expected("after `" + qualifier + "` a TIME literal: T#3s"));
       return null;
     }
     Long micros = ExpressionReader.literal(written, Type.TIME, problems);
     if (micros != null && micros <= 0) {
       problems.add(
-          Diagnostic.error(written.whole(), "`" + qualifier + "` lasts " + written.value())
+          Diagnostic.error(
+                  Code.OUT_OF_RANGE,
+                  written.whole(),
+                  "`" + qualifier + "` lasts " + written.value())
               .expected("a time above T#0s"));
       return null;
     }

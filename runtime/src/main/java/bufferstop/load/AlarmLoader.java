@@ -1,5 +1,6 @@
 package bufferstop.load;
 
+import bufferstop.model.Code;
 import bufferstop.model.Controller;
 import bufferstop.model.Controller.Cause;
 import bufferstop.model.Controller.Interlock;
@@ -89,7 +90,8 @@ final class AlarmLoader {
             .anyMatch(word -> word.equalsIgnoreCase(name.text()));
     if (taken) {
       problems.add(
-          Diagnostic.error(name.position(), "no alarm can be called `" + name.text() + "`")
+          Diagnostic.error(
+                  Code.BAD_NAME, name.position(), "no alarm can be called `" + name.text() + "`")
               .help("`alarms." + name.text() + "` tells of all alarms; choose another name"));
     }
     return !taken;
@@ -121,6 +123,7 @@ final class AlarmLoader {
     if (given.size() != 1 && finished) {
       problems.add(
           Diagnostic.error(
+                  Code.CHOOSE_ONE,
                   name.position(),
                   "`%s` has %s of when, high and low"
                       .formatted(name.text(), given.isEmpty() ? "none" : "several"))

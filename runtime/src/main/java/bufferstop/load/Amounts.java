@@ -1,5 +1,6 @@
 package bufferstop.load;
 
+import bufferstop.model.Code;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.SourceText;
@@ -45,6 +46,7 @@ final class Amounts {
     if (value == null || value.compareTo(least) < 0 || value.compareTo(greatest) > 0) {
       problems.add(
           Diagnostic.error(
+                  Code.OUT_OF_RANGE,
                   text.whole(),
                   "`" + digits + "` is " + (plain ? "out of range" : "no decimal number"))
               .expected(
@@ -73,7 +75,7 @@ final class Amounts {
       // said below
     }
     problems.add(
-        Diagnostic.error(text.whole(), "`" + text.value() + "` is no date")
+        Diagnostic.error(Code.BAD_LITERAL, text.whole(), "`" + text.value() + "` is no date")
             .expected("year, month and day, such as 2026-03-01"));
     return null;
   }
@@ -97,7 +99,10 @@ final class Amounts {
       // said below
     }
     problems.add(
-        Diagnostic.error(text.whole(), "`" + text.value() + "` is no date with a time of day")
+        Diagnostic.error(
+                Code.BAD_LITERAL,
+                text.whole(),
+                "`" + text.value() + "` is no date with a time of day")
             .expected("such as 2026-03-01, or 2026-03-01 06:30; local time without a zone"));
     return null;
   }
@@ -116,7 +121,8 @@ final class Amounts {
       // said below
     }
     problems.add(
-        Diagnostic.error(text.whole(), "`" + text.value() + "` is no day of the year")
+        Diagnostic.error(
+                Code.BAD_LITERAL, text.whole(), "`" + text.value() + "` is no day of the year")
             .expected("month and day, such as 11-01"));
     return null;
   }
@@ -128,7 +134,7 @@ final class Amounts {
     int to = parts.length == 2 ? minute(parts[1].strip()) : -1;
     if (from < 0 || to < 0 || from == to || from == MINUTES) {
       problems.add(
-          Diagnostic.error(text.whole(), "`" + text.value() + "` are no hours")
+          Diagnostic.error(Code.BAD_LITERAL, text.whole(), "`" + text.value() + "` are no hours")
               .expected("such as 07:00-23:00, or 22:00-06:00 over midnight; the end is not part"));
       return null;
     }

@@ -3,6 +3,7 @@ package bufferstop.load;
 import bufferstop.model.Billing;
 import bufferstop.model.Billing.Consumer;
 import bufferstop.model.Billing.Period;
+import bufferstop.model.Code;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.Name;
@@ -125,7 +126,10 @@ final class BillingLoader {
       boolean open = before.until().equals(LocalDate.MAX);
       if (!next.from().equals(LocalDate.MIN) && !next.from().isAfter(before.until())) {
         problems.add(
-            Diagnostic.error(next.position(), "`" + next.name() + "` is valid from " + next.from())
+            Diagnostic.error(
+                    Code.BAD_TARIFF,
+                    next.position(),
+                    "`" + next.name() + "` is valid from " + next.from())
                 .expected(
                     open
                         ? "nothing after `" + before.name() + "`, which has no last day"
@@ -155,6 +159,7 @@ final class BillingLoader {
     if (start != null && from.isBefore(start)) {
       problems.add(
           Diagnostic.error(
+                  Code.BAD_TIMES,
                   reader.tree("from").position(),
                   "period `" + entry.key().text() + "` begins early")
               .expected("not before `start`, " + Amounts.text(start)));
@@ -163,6 +168,7 @@ final class BillingLoader {
     if (!to.isAfter(from)) {
       problems.add(
           Diagnostic.error(
+                  Code.BAD_TIMES,
                   reader.tree("to").position(),
                   "period `" + entry.key().text() + "` ends before it has begun")
               .expected(
@@ -183,7 +189,9 @@ final class BillingLoader {
         if (missing != null) {
           problems.add(
               Diagnostic.error(
-                      period.position(), "`" + consumer.name() + "` has no tariff on " + missing)
+                      Code.BAD_TARIFF,
+                      period.position(),
+                      "`" + consumer.name() + "` has no tariff on " + missing)
                   .expected("a tariff that is valid on every day of the period")
                   .help("add one to `tariff` of `" + consumer.name() + "`, or shorten the period"));
         }

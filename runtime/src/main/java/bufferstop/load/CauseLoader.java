@@ -1,5 +1,6 @@
 package bufferstop.load;
 
+import bufferstop.model.Code;
 import bufferstop.model.Controller.Bypass;
 import bufferstop.model.Controller.Cause;
 import bufferstop.model.Controller.Channel;
@@ -87,7 +88,10 @@ final class CauseLoader {
     }
     if (channels.size() > MOST_CHANNELS) {
       problems.add(
-          Diagnostic.error(of.key().position(), "a vote of " + channels.size() + " channels")
+          Diagnostic.error(
+                  Code.BAD_INTERLOCK,
+                  of.key().position(),
+                  "a vote of " + channels.size() + " channels")
               .expected("at most " + MOST_CHANNELS));
     }
     long needed = reader.whole("vote", 0, 1, channels.size());
@@ -122,7 +126,10 @@ final class CauseLoader {
     bad.forEach(
         (name, condition) ->
             problems.add(
-                Diagnostic.error(condition.whole(), "the vote has no channel `" + name + "`")
+                Diagnostic.error(
+                        Code.UNKNOWN_NAME,
+                        condition.whole(),
+                        "the vote has no channel `" + name + "`")
                     .expected(String.join(", ", names))
                     .help(NearNames.question(name, names))));
     return List.copyOf(channels);

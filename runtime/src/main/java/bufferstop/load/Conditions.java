@@ -1,5 +1,6 @@
 package bufferstop.load;
 
+import bufferstop.model.Code;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.SourceText;
@@ -15,7 +16,10 @@ final class Conditions {
       return scalar.text();
     }
     problems.add(
-        Diagnostic.error(TableReader.place(entry), "`" + entry.key().text() + "` has no condition")
+        Diagnostic.error(
+                Code.NOTHING_GIVEN,
+                TableReader.place(entry),
+                "`" + entry.key().text() + "` has no condition")
             .expected("a BOOL expression"));
     return null;
   }

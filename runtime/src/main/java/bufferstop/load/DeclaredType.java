@@ -1,6 +1,7 @@
 package bufferstop.load;
 
 import bufferstop.model.ArrayBounds;
+import bufferstop.model.Code;
 import bufferstop.model.Definitions;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
@@ -63,7 +64,10 @@ final class DeclaredType {
   private static void unknown(SourceText text, Definitions definitions, Diagnostics problems) {
     if (ARRAY_ALIKE.matcher(text.value()).matches()) {
       problems.add(
-          Diagnostic.error(text.whole(), "`" + text.value() + "` is not how an array is declared")
+          Diagnostic.error(
+                  Code.UNKNOWN_TYPE,
+                  text.whole(),
+                  "`" + text.value() + "` is not how an array is declared")
               .expected("ARRAY[1..5] OF REAL, in quotes where it stands in braces"));
       return;
     }
@@ -73,7 +77,7 @@ final class DeclaredType {
     known.add("ARRAY[m..n] OF type");
     definitions.enumerations().forEach(e -> known.add(e.name()));
     problems.add(
-        Diagnostic.error(text.whole(), "no type named `" + text.value() + "`")
+        Diagnostic.error(Code.UNKNOWN_TYPE, text.whole(), "no type named `" + text.value() + "`")
             .expected(String.join(", ", known))
             .help(NearNames.question(text.value(), known)));
   }
@@ -83,7 +87,8 @@ final class DeclaredType {
       return new ValueType(Type.STRING, null, length, null);
     }
     problems.add(
-        Diagnostic.error(text.whole(), "a STRING cannot hold " + length + " characters")
+        Diagnostic.error(
+                Code.OUT_OF_RANGE, text.whole(), "a STRING cannot hold " + length + " characters")
             .expected("from 1 to " + StringCells.LONGEST));
     return null;
   }
@@ -99,7 +104,7 @@ final class DeclaredType {
     }
     if (element.bounds() != null) {
       problems.add(
-          Diagnostic.error(of.whole(), "an array of arrays")
+          Diagnostic.error(Code.UNKNOWN_TYPE, of.whole(), "an array of arrays")
               .expected("one dimension; an array for each row"));
       return null;
     }
@@ -107,6 +112,7 @@ final class DeclaredType {
     if (count < 1 || count > MOST_ELEMENTS) {
       problems.add(
           Diagnostic.error(
+                  Code.BAD_RANGE,
                   text.whole(),
                   count < 1
                       ? "the bounds " + least + ".." + greatest + " hold nothing"

@@ -1,5 +1,6 @@
 package bufferstop.load;
 
+import bufferstop.model.Code;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.Fault;
@@ -141,7 +142,10 @@ final class DeedLoader {
     finish(inner, ENDS);
     if (on != null && !on.wire() && lasting > 0) {
       problems.add(
-          Diagnostic.error(reader.tree("for").position(), "an operator point keeps what is written")
+          Diagnostic.error(
+                  Code.KEY_DOES_NOT_FIT,
+                  reader.tree("for").position(),
+                  "an operator point keeps what is written")
               .help("`for` belongs to a ramp on a wire, which it lets go"));
     }
     return on == null || from == null || to == null ? null : new Ramp(on, from, to, over, lasting);
@@ -181,7 +185,7 @@ final class DeedLoader {
     if (reader.entries().isEmpty()) {
       String does = entry.key().text() + "s";
       problems.add(
-          Diagnostic.error(reader.position(), "this " + does + " nothing")
+          Diagnostic.error(Code.NOTHING_GIVEN, reader.position(), "this " + does + " nothing")
               .expected(points + " with their values: {start: TRUE}"));
     }
     return List.copyOf(values);
@@ -198,7 +202,7 @@ final class DeedLoader {
     long micros = reader.time("by", reader.time("every", 0, 1), 1);
     if (reader.given(List.of("by", "every")).size() > 1) {
       problems.add(
-          Diagnostic.error(reader.at(), "this fault gives two times")
+          Diagnostic.error(Code.BAD_STIMULUS, reader.at(), "this fault gives two times")
               .expected("`by` with delay and late, `every` with chatter"));
     }
     finish(reader, PLACES);
@@ -231,6 +235,7 @@ final class DeedLoader {
     if (given.size() > 1 || given.isEmpty() && known) {
       problems.add(
           Diagnostic.error(
+                  Code.CHOOSE_ONE,
                   reader.at(),
                   given.isEmpty()
                       ? "what this acts on is missing"

@@ -1,5 +1,6 @@
 package bufferstop.load;
 
+import bufferstop.model.Code;
 import bufferstop.model.Definitions;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
@@ -63,6 +64,7 @@ final class DefinitionsLoader {
     if (first != null || name.text().equalsIgnoreCase("t")) {
       Diagnostic taken =
           Diagnostic.error(
+              first == null ? Code.BAD_NAME : Code.DECLARED_TWICE,
               name.position(),
               first == null
                   ? "`" + name.text() + "` cannot name a type: `T#` begins a TIME"
@@ -72,7 +74,10 @@ final class DefinitionsLoader {
     }
     if (!(entry.value() instanceof Tree.Items items) || items.items().isEmpty()) {
       problems.add(
-          Diagnostic.error(TableReader.place(entry), "`" + name.text() + "` has no list of values")
+          Diagnostic.error(
+                  Code.NOTHING_GIVEN,
+                  TableReader.place(entry),
+                  "`" + name.text() + "` has no list of values")
               .expected("the names of its values: [off, hand, automatic]"));
       return null;
     }
@@ -85,19 +90,23 @@ final class DefinitionsLoader {
     boolean good = items.items().size() <= MOST_VALUES;
     if (!good) {
       problems.add(
-          Diagnostic.error(items.position(), "`" + type.text() + "` has too many values")
+          Diagnostic.error(
+                  Code.TOO_MANY, items.position(), "`" + type.text() + "` has too many values")
               .expected("at most " + MOST_VALUES));
     }
     for (Tree item : items.items()) {
       if (!(item instanceof Tree.Scalar scalar)) {
-        problems.add(Diagnostic.error(item.position(), "this is no name of a value"));
+        problems.add(
+            Diagnostic.error(Code.BAD_NAME, item.position(), "this is no name of a value"));
         good = false;
       } else if (!Identifiers.check(new Name(scalar.value(), scalar.position()), problems)) {
         good = false;
       } else if (values.stream().anyMatch(scalar.value()::equalsIgnoreCase)) {
         problems.add(
             Diagnostic.error(
-                scalar.position(), "`" + type.text() + "` has `" + scalar.value() + "` twice"));
+                Code.GIVEN_TWICE,
+                scalar.position(),
+                "`" + type.text() + "` has `" + scalar.value() + "` twice"));
         good = false;
       } else {
         values.add(scalar.value());
@@ -123,7 +132,7 @@ final class DefinitionsLoader {
     reader.finish();
     if (type != null && type.bounds() != null) {
       problems.add(
-          Diagnostic.error(typeText.whole(), "a constant is no array")
+          Diagnostic.error(Code.UNKNOWN_TYPE, typeText.whole(), "a constant is no array")
               .expected("a constant for each value"));
       return null;
     }

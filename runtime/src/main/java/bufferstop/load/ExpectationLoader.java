@@ -1,5 +1,6 @@
 package bufferstop.load;
 
+import bufferstop.model.Code;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.Name;
@@ -48,6 +49,7 @@ final class ExpectationLoader {
     if (given.size() > 1 || given.isEmpty() && known) {
       problems.add(
           Diagnostic.error(
+                  Code.CHOOSE_ONE,
                   reader.at(),
                   given.isEmpty()
                       ? "this expects nothing"
@@ -207,7 +209,10 @@ final class ExpectationLoader {
     }
     if (!good || bounds[0] < 0 || bounds[1] < bounds[0]) {
       problems.add(
-          Diagnostic.error(TableReader.place(entry), "these are no bounds of a number of times")
+          Diagnostic.error(
+                  Code.BAD_RANGE,
+                  TableReader.place(entry),
+                  "these are no bounds of a number of times")
               .expected("the least and the greatest number, not below 0: [1, 3]"));
       return null;
     }
@@ -227,6 +232,7 @@ final class ExpectationLoader {
     if (until < after && reader.has(limit)) {
       problems.add(
           Diagnostic.error(
+                  Code.BAD_TIMES,
                   reader.tree(limit).position(),
                   "`" + limit + "` ends before `after` begins, at " + Values.time(after))
               .expected("a time of at least `after`; both count from the condition"));
@@ -254,6 +260,7 @@ final class ExpectationLoader {
     if (during.toMicros() > 0 && during.toMicros() < during.fromMicros()) {
       problems.add(
           Diagnostic.error(
+                  Code.BAD_TIMES,
                   reader.tree(end).position(),
                   "the interval ends before it begins, at " + Values.time(during.fromMicros()))
               .expected("`" + end + "` not before `from`"));

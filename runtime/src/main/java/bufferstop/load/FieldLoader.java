@@ -1,5 +1,6 @@
 package bufferstop.load;
 
+import bufferstop.model.Code;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.Field;
@@ -79,6 +80,7 @@ final class FieldLoader {
       SourceText given = reader.text(reader.has("timeout") ? "timeout" : "cycle");
       problems.add(
           Diagnostic.error(
+                  Code.BAD_TIMES,
                   given.whole(),
                   "node `%s` would be lost after %s, before its next cycle of %s"
                       .formatted(name.text(), Values.time(timeout), Values.time(cycle)))
@@ -143,7 +145,10 @@ final class FieldLoader {
       Name before = seen.putIfAbsent(name.text(), name);
       if (before != null) {
         problems.add(
-            Diagnostic.error(name.position(), "position `" + name.text() + "` is given twice")
+            Diagnostic.error(
+                    Code.GIVEN_TWICE,
+                    name.position(),
+                    "position `" + name.text() + "` is given twice")
                 .note(before.position(), "first here")
                 .help("case does not tell names apart"));
       } else if (Identifiers.check(name, problems)) {

@@ -1,5 +1,6 @@
 package bufferstop.load;
 
+import bufferstop.model.Code;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.SourceText;
@@ -20,7 +21,7 @@ record HostAndPort(String host, int port) {
     int port = matcher.matches() ? Integer.parseInt(matcher.group(2)) : -1;
     if (port < 0 || port > MOST) {
       problems.add(
-          Diagnostic.error(text.whole(), "`" + text.value() + "` is no address")
+          Diagnostic.error(Code.BAD_ADDRESS, text.whole(), "`" + text.value() + "` is no address")
               .expected("host:port, port from 0 to 65535, for instance 127.0.0.1:1502"));
       return null;
     }

@@ -1,5 +1,6 @@
 package bufferstop.load;
 
+import bufferstop.model.Code;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.Name;
@@ -77,13 +78,14 @@ final class Identifiers {
   static boolean check(Name name, Diagnostics problems) {
     if (!FORM.matcher(name.text()).matches()) {
       problems.add(
-          Diagnostic.error(name.position(), "`" + name.text() + "` cannot be a name")
+          Diagnostic.error(Code.BAD_NAME, name.position(), "`" + name.text() + "` cannot be a name")
               .expected("a letter, then letters, digits and single underscores"));
       return false;
     }
     if (RESERVED.contains(name.text().toLowerCase(Locale.ROOT))) {
       problems.add(
-          Diagnostic.error(name.position(), "`" + name.text() + "` is a reserved word")
+          Diagnostic.error(
+                  Code.BAD_NAME, name.position(), "`" + name.text() + "` is a reserved word")
               .help("choose another name"));
       return false;
     }

@@ -1,5 +1,6 @@
 package bufferstop.load;
 
+import bufferstop.model.Code;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.Name;
@@ -44,6 +45,7 @@ final class InitialValues {
       good = false;
       problems.add(
           Diagnostic.error(
+                  Code.OUT_OF_RANGE,
                   tree.position(),
                   "`"
                       + name.text()

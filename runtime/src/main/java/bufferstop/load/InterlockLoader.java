@@ -1,5 +1,6 @@
 package bufferstop.load;
 
+import bufferstop.model.Code;
 import bufferstop.model.Controller.Cause;
 import bufferstop.model.Controller.Interlock;
 import bufferstop.model.Controller.InterlockKind;
@@ -58,6 +59,7 @@ final class InterlockLoader {
     if (given.size() != 1) {
       problems.add(
           Diagnostic.error(
+                  Code.CHOOSE_ONE,
                   name.position(),
                   "`"
                       + name.text()
@@ -94,7 +96,10 @@ final class InterlockLoader {
       }
     } else if (given.value() instanceof Tree.Table) {
       problems.add(
-          Diagnostic.error(given.value().position(), "`" + interlock.text() + "` has no causes")
+          Diagnostic.error(
+                  Code.NOTHING_GIVEN,
+                  given.value().position(),
+                  "`" + interlock.text() + "` has no causes")
               .expected("a BOOL expression, or several by name"));
     } else {
       SourceText condition = Conditions.of(given, problems);
@@ -110,7 +115,7 @@ final class InterlockLoader {
     boolean free = !cause.text().equalsIgnoreCase("first");
     if (!free) {
       problems.add(
-          Diagnostic.error(cause.position(), "a cause cannot be called `first`")
+          Diagnostic.error(Code.BAD_NAME, cause.position(), "a cause cannot be called `first`")
               .help("the first-out is kept under that name; choose another"));
     }
     return free;

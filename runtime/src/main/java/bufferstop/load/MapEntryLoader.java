@@ -1,5 +1,6 @@
 package bufferstop.load;
 
+import bufferstop.model.Code;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.ModbusMap;
@@ -95,7 +96,8 @@ final class MapEntryLoader {
     }
     if (place.address + size > ADDRESSES) {
       problems.add(
-          Diagnostic.error(place.position, "this gap runs past the end of the table")
+          Diagnostic.error(
+                  Code.PAST_THE_END, place.position, "this gap runs past the end of the table")
               .expected("an address up to " + (ADDRESSES - size)));
       return;
     }
@@ -183,6 +185,7 @@ final class MapEntryLoader {
     if (wrong != null) {
       problems.add(
           Diagnostic.error(
+                  Code.KEY_DOES_NOT_FIT,
                   reader.entry(wrong).key().position(),
                   "`" + wrong + "` on " + (place.table.isBit() ? place.table.word() : "a bit"))
               .expected(
@@ -193,7 +196,10 @@ final class MapEntryLoader {
     }
     if (reader.has("bit") && place.address == ModbusMap.AUTO) {
       problems.add(
-          Diagnostic.error(reader.entry("bit").key().position(), "`bit` without an address")
+          Diagnostic.error(
+                  Code.KEY_DOES_NOT_FIT,
+                  reader.entry("bit").key().position(),
+                  "`bit` without an address")
               .expected("the register's address in place of `auto`"));
       return false;
     }
@@ -214,6 +220,7 @@ final class MapEntryLoader {
     if (given.size() > 1 || given.isEmpty() && known) {
       problems.add(
           Diagnostic.error(
+                  Code.CHOOSE_ONE,
                   shown,
                   given.isEmpty()
                       ? "this entry names no table"

@@ -1,5 +1,6 @@
 package bufferstop.load;
 
+import bufferstop.model.Code;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.Field;
@@ -131,6 +132,7 @@ final class ModbusLoader {
       if (other.unit() == unit) {
         problems.add(
             Diagnostic.error(
+                    Code.ADDRESS_TAKEN,
                     reader.tree("fault_panel").position(),
                     "unit " + unit + " is `" + other.name() + "` already")
                 .expected("another identifier for each unit behind a listener"));
@@ -184,6 +186,7 @@ final class ModbusLoader {
     if (timeout <= cycle) {
       problems.add(
           Diagnostic.error(
+                  Code.BAD_TIMES,
                   reader.text(reader.has("timeout") ? "timeout" : "cycle").whole(),
                   "the device would be lost after %s, before its next cycle of %s"
                       .formatted(Values.time(timeout), Values.time(cycle)))
@@ -194,6 +197,7 @@ final class ModbusLoader {
     if (whenQuiet == Polling.WhenQuiet.PAUSE && reader.has("heartbeat")) {
       problems.add(
           Diagnostic.error(
+                  Code.BAD_TIMES,
                   reader.tree("heartbeat").position(),
                   "time that stands still sees no heartbeat, and so would never go on")
               .expected("`when_quiet: safe` or `hold` with a heartbeat"));
@@ -245,7 +249,9 @@ final class ModbusLoader {
       if (unit >= 0 && before != null) {
         problems.add(
             Diagnostic.error(
-                    own.tree("unit").position(), "unit " + unit + " is `" + before + "` already")
+                    Code.ADDRESS_TAKEN,
+                    own.tree("unit").position(),
+                    "unit " + unit + " is `" + before + "` already")
                 .expected("another identifier for each unit behind a listener"));
       } else if (unit >= 0 && named) {
         maps.add(

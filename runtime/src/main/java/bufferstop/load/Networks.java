@@ -1,5 +1,6 @@
 package bufferstop.load;
 
+import bufferstop.model.Code;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.Name;
@@ -29,7 +30,8 @@ final class Networks {
       }
     }
     problems.add(
-        Diagnostic.error(name.position(), "`" + name.text() + "` is no IP address")
+        Diagnostic.error(
+                Code.BAD_ADDRESS, name.position(), "`" + name.text() + "` is no IP address")
             .expected("an address such as 192.168.1.20, or a network such as 192.168.1.0/24"));
     return null;
   }

@@ -1,6 +1,7 @@
 package bufferstop.load;
 
 import bufferstop.model.ArrayBounds;
+import bufferstop.model.Code;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.Form;
@@ -147,6 +148,7 @@ final class PointLoader {
     if (!fits) {
       problems.add(
           Diagnostic.error(
+                  Code.UNKNOWN_TYPE,
                   written.whole(),
                   type.bounds() == null
                       ? "no wire carries a STRING"
@@ -172,7 +174,8 @@ final class PointLoader {
     }
     if (!type.isNumber() && type != Type.TIME) {
       problems.add(
-          Diagnostic.error(tree.position(), "a " + typeWord(type) + " has no `range`")
+          Diagnostic.error(
+                  Code.KEY_DOES_NOT_FIT, tree.position(), "a " + typeWord(type) + " has no `range`")
               .expected("`range` on numbers and times only"));
       return NO_RANGE;
     }
@@ -181,7 +184,7 @@ final class PointLoader {
         || !(items.items().get(0) instanceof Tree.Scalar low)
         || !(items.items().get(1) instanceof Tree.Scalar high)) {
       problems.add(
-          Diagnostic.error(tree.position(), "`range` does not give two bounds")
+          Diagnostic.error(Code.BAD_RANGE, tree.position(), "`range` does not give two bounds")
               .expected("[least, greatest]"));
       return NO_RANGE;
     }
@@ -193,6 +196,7 @@ final class PointLoader {
     if (type.compare(least, greatest) > 0) {
       problems.add(
           Diagnostic.error(
+                  Code.BAD_RANGE,
                   low.position(),
                   "the least value, "
                       + Values.print(type, least)
@@ -211,12 +215,14 @@ final class PointLoader {
       String key = point.momentary() ? "momentary" : "hold_to_run";
       problems.add(
           Diagnostic.error(
+                  Code.KEY_DOES_NOT_FIT,
                   reader.entry(key).key().position(),
                   "`" + key + "` on `" + point.name() + "`, which is " + point.type())
               .expected("`" + key + "` on a BOOL, which falls back to FALSE"));
     } else if (point.momentary() && point.holdMicros() > 0) {
       problems.add(
           Diagnostic.error(
+                  Code.KEY_DOES_NOT_FIT,
                   reader.entry("hold_to_run").key().position(),
                   "`" + point.name() + "` is both momentary and hold_to_run")
               .note(reader.entry("momentary").key().position(), "momentary here")
@@ -224,6 +230,7 @@ final class PointLoader {
     } else if (fallsBack && point.retain()) {
       problems.add(
           Diagnostic.error(
+                  Code.KEY_DOES_NOT_FIT,
                   reader.entry("retain").key().position(),
                   "`" + point.name() + "` falls back by itself and cannot be retained")
               .help("take `retain` away, or retain what the point sets"));
@@ -239,6 +246,7 @@ final class PointLoader {
     String start = Values.print(point.type(), point.initial());
     problems.add(
         Diagnostic.error(
+                Code.OUT_OF_RANGE,
                 initial == null ? reader.tree("range").position() : initial.position(),
                 "`"
                     + point.name()

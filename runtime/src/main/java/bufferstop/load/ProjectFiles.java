@@ -1,5 +1,6 @@
 package bufferstop.load;
 
+import bufferstop.model.Code;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.Name;
@@ -52,7 +53,9 @@ final class ProjectFiles {
   String text(Name name) {
     Path file = beside(name);
     if (file == null) {
-      problems.add(Diagnostic.error(name.position(), "this cannot be the name of a file"));
+      problems.add(
+          Diagnostic.error(
+              Code.BAD_FILE_NAME, name.position(), "this cannot be the name of a file"));
     }
     return file == null ? null : text(file, name.position(), GREATEST_TABLE);
   }
@@ -68,7 +71,9 @@ final class ProjectFiles {
       if (Files.size(file) > greatest) {
         problems.add(
             Diagnostic.error(
-                    named, "`" + shown + "` is larger than " + greatest / 1_000_000 + " MB")
+                    Code.UNREADABLE_FILE,
+                    named,
+                    "`" + shown + "` is larger than " + greatest / 1_000_000 + " MB")
                 .help("move sections to files of their own"));
         return null;
       }
@@ -78,14 +83,17 @@ final class ProjectFiles {
       sources.add(new Source(shown, text));
       return text;
     } catch (CharacterCodingException e) {
-      problems.add(Diagnostic.error(named, "`" + shown + "` is not UTF-8 text"));
+      problems.add(
+          Diagnostic.error(Code.UNREADABLE_FILE, named, "`" + shown + "` is not UTF-8 text"));
     } catch (NoSuchFileException e) {
       problems.add(
-          Diagnostic.error(named, "there is no file `" + shown + "`")
+          Diagnostic.error(Code.NO_SUCH_FILE, named, "there is no file `" + shown + "`")
               .help(NearNames.question(file.getFileName().toString(), neighbours(file))));
     } catch (IOException e) {
       String found = Files.isDirectory(file) ? "is a folder" : "cannot be read";
-      problems.add(Diagnostic.error(named, "`" + shown + "` " + found).expected("a readable file"));
+      problems.add(
+          Diagnostic.error(Code.NO_SUCH_FILE, named, "`" + shown + "` " + found)
+              .expected("a readable file"));
     }
     return null;
   }
@@ -116,7 +124,8 @@ final class ProjectFiles {
     Path file = beside(new Name(scalar.value(), scalar.position()));
     if (file == null) {
       problems.add(
-          Diagnostic.error(scalar.position(), "this cannot be the name of a file")
+          Diagnostic.error(
+                  Code.BAD_FILE_NAME, scalar.position(), "this cannot be the name of a file")
               .expected("a section, or the name of the file that holds it"));
     }
     return file == null ? null : read(file, scalar.position());

@@ -1,6 +1,7 @@
 package bufferstop.load;
 
 import bufferstop.model.Billing;
+import bufferstop.model.Code;
 import bufferstop.model.Controller;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
@@ -107,7 +108,8 @@ public final class ProjectLoader {
     Path other = given == null ? null : ProjectFiles.beside(given);
     if (given != null && (other == null || !Files.isDirectory(other))) {
       problems.add(
-          Diagnostic.error(given.position(), "there is no folder `" + given.text() + "`")
+          Diagnostic.error(
+                  Code.NO_SUCH_FILE, given.position(), "there is no folder `" + given.text() + "`")
               .expected("a folder with scenario files"));
     }
     return other == null ? folder.resolve("scenarios") : other;
@@ -121,6 +123,7 @@ public final class ProjectLoader {
     Tree at = own == null ? reader.tree("scan") : own;
     problems.add(
         Diagnostic.error(
+                Code.BAD_TIMES,
                 at.position(),
                 "`plant_step`, "
                     + Values.time(step)

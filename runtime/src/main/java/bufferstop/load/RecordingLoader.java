@@ -1,5 +1,6 @@
 package bufferstop.load;
 
+import bufferstop.model.Code;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.Position;
@@ -46,7 +47,7 @@ public final class RecordingLoader {
     } catch (IOException e) {
       String found = Files.exists(path) ? "cannot be read as text" : "does not exist";
       problems.add(
-          Diagnostic.error(Position.ofFile(shown), "`" + shown + "` " + found)
+          Diagnostic.error(Code.BAD_RECORDING, Position.ofFile(shown), "`" + shown + "` " + found)
               .expected("a recording that `run --record` wrote"));
       return null;
     }
@@ -70,7 +71,7 @@ public final class RecordingLoader {
     }
     if (head == null || !head.has("recording")) {
       problems.add(
-          Diagnostic.error(Position.ofFile(file), "this is no recording")
+          Diagnostic.error(Code.BAD_RECORDING, Position.ofFile(file), "this is no recording")
               .expected("a file that `run --record` wrote"));
       return null;
     }
@@ -109,7 +110,9 @@ public final class RecordingLoader {
     if (reader == null) {
       problems.add(
           Diagnostic.error(
-              new Position(file, number, 1, 1), "this line of the recording is damaged"));
+              Code.BAD_RECORDING,
+              new Position(file, number, 1, 1),
+              "this line of the recording is damaged"));
     }
     return reader;
   }

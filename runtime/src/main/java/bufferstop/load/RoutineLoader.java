@@ -1,5 +1,6 @@
 package bufferstop.load;
 
+import bufferstop.model.Code;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.Form;
@@ -84,7 +85,8 @@ final class RoutineLoader {
     if (file == null) {
       Routine.doubtAll(problems);
       problems.add(
-          Diagnostic.error(named.position(), "this cannot be the name of a file")
+          Diagnostic.error(
+                  Code.BAD_FILE_NAME, named.position(), "this cannot be the name of a file")
               .expected("the path of a library, from the folder of this file"));
     } else if (read.add(file.toAbsolutePath().normalize())) {
       Tree tree = files.read(file, named.position());
@@ -142,6 +144,7 @@ final class RoutineLoader {
     if (pins.whole && reader.has("outputs") && outputs.isEmpty()) {
       problems.add(
           Diagnostic.error(
+                  Code.NOTHING_GIVEN,
                   reader.entry("outputs").key().position(),
                   "`" + entry.key().text() + "` has no output")
               .expected("at least one, or nothing can be seen of it"));
@@ -182,7 +185,7 @@ final class RoutineLoader {
       return type;
     }
     problems.add(
-        Diagnostic.error(reader.tree(key).position(), what + " is no array")
+        Diagnostic.error(Code.UNKNOWN_TYPE, reader.tree(key).position(), what + " is no array")
             .expected("one value; inputs, locals and state may be arrays"));
     return null;
   }
@@ -221,7 +224,9 @@ final class RoutineLoader {
       if (key.equals("inputs") && pins.size() > MOST_INPUTS) {
         problems.add(
             Diagnostic.error(
-                    pins.get(MOST_INPUTS).position(), "more than " + MOST_INPUTS + " inputs")
+                    Code.TOO_MANY,
+                    pins.get(MOST_INPUTS).position(),
+                    "more than " + MOST_INPUTS + " inputs")
                 .expected("at most " + MOST_INPUTS));
         whole = false;
       }
@@ -232,17 +237,20 @@ final class RoutineLoader {
       Name first = taken.putIfAbsent(name.text().toLowerCase(Locale.ROOT), name);
       if (first != null) {
         problems.add(
-            Diagnostic.error(name.position(), "`" + name.text() + "` is declared twice")
+            Diagnostic.error(
+                    Code.DECLARED_TWICE, name.position(), "`" + name.text() + "` is declared twice")
                 .note(first.position(), "first here")
                 .help("give one of them another name; case does not tell names apart"));
       } else if (name.text().equalsIgnoreCase(own)) {
         problems.add(
-            Diagnostic.error(name.position(), "`" + name.text() + "` is the function itself")
+            Diagnostic.error(
+                    Code.BAD_NAME, name.position(), "`" + name.text() + "` is the function itself")
                 .expected("another name: the body assigns its value to `" + own + "`"));
         return false;
       } else if (List.of("block", "retain").contains(name.text().toLowerCase(Locale.ROOT))) {
         problems.add(
             Diagnostic.error(
+                    Code.BAD_NAME,
                     name.position(),
                     "`" + name.text() + "` is no name for what a call gives or reads")
                 .expected("another name: `block:` and `retain:` say what an instance is"));
@@ -282,7 +290,9 @@ final class RoutineLoader {
     private boolean refuseInitial(TableReader reader) {
       problems.add(
           Diagnostic.error(
-                  reader.entry("initial").key().position(), "an array as input has no `initial`")
+                  Code.KEY_DOES_NOT_FIT,
+                  reader.entry("initial").key().position(),
+                  "an array as input has no `initial`")
               .expected("every call gives it: `initial` left out"));
       return false;
     }

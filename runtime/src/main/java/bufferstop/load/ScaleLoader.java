@@ -1,5 +1,6 @@
 package bufferstop.load;
 
+import bufferstop.model.Code;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.ModbusMap.Scale;
@@ -63,7 +64,10 @@ final class ScaleLoader {
   private Scale real(TableReader reader, double step, Tree range) {
     if (reader.has("sentinel")) {
       problems.add(
-          Diagnostic.error(reader.entry("sentinel").key().position(), "`sentinel` with `as: REAL`")
+          Diagnostic.error(
+                  Code.KEY_DOES_NOT_FIT,
+                  reader.entry("sentinel").key().position(),
+                  "`sentinel` with `as: REAL`")
               .expected("a whole number's type in `as`, or no sentinel"));
       return null;
     }
@@ -78,7 +82,10 @@ final class ScaleLoader {
 
   private void withoutType(TableReader reader, String key) {
     problems.add(
-        Diagnostic.error(reader.entry(key).key().position(), "`" + key + "` without `as`")
+        Diagnostic.error(
+                Code.KEY_DOES_NOT_FIT,
+                reader.entry(key).key().position(),
+                "`" + key + "` without `as`")
             .expected("`as` with the type of the number in the registers")
             .help("add `as: INT` or another of " + String.join(", ", NAMES)));
   }
@@ -87,7 +94,7 @@ final class ScaleLoader {
     Type type = Type.named(text.value());
     if (type == null || !TYPES.contains(type)) {
       problems.add(
-          Diagnostic.error(text.whole(), "`as` cannot be `" + text.value() + "`")
+          Diagnostic.error(Code.BAD_LITERAL, text.whole(), "`as` cannot be `" + text.value() + "`")
               .expected(String.join(", ", NAMES))
               .help(NearNames.question(text.value(), NAMES)));
       return null;
@@ -101,7 +108,8 @@ final class ScaleLoader {
     }
     if (factor != null && !(factor > 0 && Double.isFinite(factor))) {
       problems.add(
-          Diagnostic.error(reader.tree("scale").position(), "`scale` is not above 0")
+          Diagnostic.error(
+                  Code.OUT_OF_RANGE, reader.tree("scale").position(), "`scale` is not above 0")
               .expected("what one step of the number is worth, for instance 0.1"));
       return false;
     }
@@ -114,7 +122,7 @@ final class ScaleLoader {
         || !(items.items().get(0) instanceof Tree.Scalar low)
         || !(items.items().get(1) instanceof Tree.Scalar high)) {
       problems.add(
-          Diagnostic.error(range.position(), "`range` does not give two bounds")
+          Diagnostic.error(Code.BAD_RANGE, range.position(), "`range` does not give two bounds")
               .expected("[least, greatest]"));
       return null;
     }
@@ -128,6 +136,7 @@ final class ScaleLoader {
         || Math.rint(greatest / whole.factor()) > Math.rint(whole.greatest() / whole.factor())) {
       problems.add(
           Diagnostic.error(
+                  Code.BAD_RANGE,
                   range.position(),
                   least > greatest
                       ? "the least value is above the greatest"
@@ -152,6 +161,7 @@ final class ScaleLoader {
         && scale.sentinel() <= Math.rint(scale.greatest() / scale.factor())) {
       problems.add(
           Diagnostic.error(
+                  Code.OUT_OF_RANGE,
                   reader.tree("sentinel").position(),
                   "the sentinel is the number of " + plain(meaning) + ", a value in range")
               .expected("a number outside `range`, which leaves it out"));

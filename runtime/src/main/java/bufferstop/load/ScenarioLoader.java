@@ -1,5 +1,6 @@
 package bufferstop.load;
 
+import bufferstop.model.Code;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.Name;
@@ -142,7 +143,10 @@ public final class ScenarioLoader {
       return items.items();
     }
     problems.add(
-        Diagnostic.error(TableReader.place(entry), "`" + entry.key().text() + "` is no list")
+        Diagnostic.error(
+                Code.WRONG_KIND,
+                TableReader.place(entry),
+                "`" + entry.key().text() + "` is no list")
             .expected("a list of mappings"));
     return List.of();
   }
@@ -205,7 +209,7 @@ public final class ScenarioLoader {
       reader.finish();
       if (expect instanceof Tree.Items items && items.items().isEmpty()) {
         problems.add(
-            Diagnostic.error(expect.position(), "the scenario expects nothing")
+            Diagnostic.error(Code.NOTHING_GIVEN, expect.position(), "the scenario expects nothing")
                 .help("a scenario that cannot fail proves nothing; add an expectation"));
       }
       return scenario;

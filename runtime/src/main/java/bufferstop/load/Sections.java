@@ -1,5 +1,6 @@
 package bufferstop.load;
 
+import bufferstop.model.Code;
 import bufferstop.model.Definitions;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
@@ -98,7 +99,8 @@ final class Sections {
       return items.items();
     }
     problems.add(
-        Diagnostic.error(TableReader.place(section), "`" + key + "` is no list").expected(what));
+        Diagnostic.error(Code.WRONG_KIND, TableReader.place(section), "`" + key + "` is no list")
+            .expected(what));
     doubt(key);
     return List.of();
   }

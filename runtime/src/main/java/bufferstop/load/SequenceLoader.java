@@ -1,5 +1,6 @@
 package bufferstop.load;
 
+import bufferstop.model.Code;
 import bufferstop.model.Controller.Abort;
 import bufferstop.model.Controller.Hold;
 import bufferstop.model.Controller.Manual;
@@ -83,7 +84,10 @@ final class SequenceLoader {
     List<Step> initial = steps.stream().filter(Step::initial).toList();
     if (initial.isEmpty()) {
       problems.add(
-          Diagnostic.error(name.position(), "`" + name.text() + "` has no initial step")
+          Diagnostic.error(
+                  Code.NO_INITIAL_STEP,
+                  name.position(),
+                  "`" + name.text() + "` has no initial step")
               .expected("a step with initial: TRUE, or several"));
     }
   }
@@ -163,7 +167,7 @@ final class SequenceLoader {
       SourceText least = reader.text("at_least");
       SourceText most = reader.text("within");
       problems.add(
-          Diagnostic.error(least.whole(), "`at_least` is longer than `within`")
+          Diagnostic.error(Code.BAD_TIMES, least.whole(), "`at_least` is longer than `within`")
               .expected("at most " + most.value())
               .note(most.whole(), "later than this it is late"));
     }
@@ -173,7 +177,7 @@ final class SequenceLoader {
     List<Transition> transitions = new ArrayList<>();
     if (tree != null && !(tree instanceof Tree.Items)) {
       problems.add(
-          Diagnostic.error(tree.position(), "`transitions` is no list")
+          Diagnostic.error(Code.WRONG_KIND, tree.position(), "`transitions` is no list")
               .expected("a list of {from: , to: , when: }"));
     }
     if (tree instanceof Tree.Items items) {

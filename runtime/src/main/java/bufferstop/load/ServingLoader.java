@@ -1,5 +1,6 @@
 package bufferstop.load;
 
+import bufferstop.model.Code;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.Name;
@@ -104,7 +105,10 @@ final class ServingLoader {
       int id = number.matches("\\d{1,3}") ? Integer.parseInt(number) : -1;
       if (id < 0x80 || id > 0xFF) {
         problems.add(
-            Diagnostic.error(entry.key().position(), "`" + number + "` is no private object")
+            Diagnostic.error(
+                    Code.OUT_OF_RANGE,
+                    entry.key().position(),
+                    "`" + number + "` is no private object")
                 .expected("a number from 128 to 255"));
       } else {
         object(text, id, objects);
@@ -128,6 +132,7 @@ final class ServingLoader {
     if (!ascii || length > MOST_BYTES) {
       problems.add(
           Diagnostic.error(
+                  Code.OUT_OF_RANGE,
                   text.whole(),
                   ascii
                       ? "this text has " + length + " characters"
@@ -179,7 +184,8 @@ final class ServingLoader {
     Path path = ProjectFiles.beside(name);
     if (path == null || !Files.isRegularFile(path)) {
       problems.add(
-          Diagnostic.error(name.position(), "there is no file `" + name.text() + "`")
+          Diagnostic.error(
+                  Code.NO_SUCH_FILE, name.position(), "there is no file `" + name.text() + "`")
               .expected("a PEM file, its path taken from the folder of this file")
               .help("scripts/bench-certs makes certificates for the bench"));
       return null;
@@ -211,7 +217,10 @@ final class ServingLoader {
         names.add(lower);
       } else {
         problems.add(
-            Diagnostic.error(name.position(), "no section `" + name.text() + "` in these maps")
+            Diagnostic.error(
+                    Code.UNKNOWN_NAME,
+                    name.position(),
+                    "no section `" + name.text() + "` in these maps")
                 .expected(
                     named.isEmpty()
                         ? "`all`; sections begin with {section: name} in a map"

@@ -1,5 +1,6 @@
 package bufferstop.load;
 
+import bufferstop.model.Code;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.Name;
@@ -37,6 +38,7 @@ final class StimulusLoader {
     if (given.size() > 1 || given.isEmpty() && known) {
       problems.add(
           Diagnostic.error(
+                  Code.CHOOSE_ONE,
                   reader.at(),
                   given.isEmpty()
                       ? "this does nothing"
@@ -45,14 +47,15 @@ final class StimulusLoader {
     }
     if (times.size() > 1 || times.isEmpty() && known) {
       problems.add(
-          Diagnostic.error(reader.at(), "when this is done is not clear")
+          Diagnostic.error(Code.BAD_STIMULUS, reader.at(), "when this is done is not clear")
               .expected(
                   "one of `at: T#...`, `when: condition` and `follows: id`, the last two with"
                       + " `after: T#...` if wanted"));
     }
     if (id != null && !ids.add(id.text())) {
       problems.add(
-          Diagnostic.error(id.position(), "the id `" + id.text() + "` is given twice")
+          Diagnostic.error(
+                  Code.DECLARED_TWICE, id.position(), "the id `" + id.text() + "` is given twice")
               .help("give one of them another id"));
     }
     return trigger == null || deed == null
@@ -67,7 +70,10 @@ final class StimulusLoader {
       long at = reader.time("at", 0, 0);
       if (times > 1 && every == 0) {
         problems.add(
-            Diagnostic.error(reader.tree("times").position(), "all of these times are the same")
+            Diagnostic.error(
+                    Code.BAD_TIMES,
+                    reader.tree("times").position(),
+                    "all of these times are the same")
                 .expected("`every: T#...` from one to the next"));
       }
       return new Trigger(null, "", at, times, every);
@@ -81,7 +87,9 @@ final class StimulusLoader {
     if (follows != null && !ids.contains(follows.text())) {
       problems.add(
           Diagnostic.error(
-                  follows.position(), "no stimulus above has the id `" + follows.text() + "`")
+                  Code.UNKNOWN_NAME,
+                  follows.position(),
+                  "no stimulus above has the id `" + follows.text() + "`")
               .expected("the `id` of one written before this one")
               .help(NearNames.question(follows.text(), ids)));
       return null;

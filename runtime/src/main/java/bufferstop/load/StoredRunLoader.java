@@ -1,5 +1,6 @@
 package bufferstop.load;
 
+import bufferstop.model.Code;
 import bufferstop.model.Csv;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
@@ -44,7 +45,9 @@ final class StoredRunLoader {
       }
       return run;
     } catch (Csv.Broken e) {
-      problems.add(Diagnostic.error(new Position(shown, e.line(), 1, 1), e.getMessage()));
+      problems.add(
+          Diagnostic.error(
+              Code.BAD_RECORDING, new Position(shown, e.line(), 1, 1), e.getMessage()));
       return null;
     }
   }
@@ -52,7 +55,8 @@ final class StoredRunLoader {
   private StoredRun run(Name file, String shown, List<List<String>> records) {
     if (records.size() < 2 || !records.get(0).get(0).equals(TIME) || records.get(0).size() < 2) {
       problems.add(
-          Diagnostic.error(new Position(shown, 1, 1, 1), "this is no stored run")
+          Diagnostic.error(
+                  Code.BAD_RECORDING, new Position(shown, 1, 1, 1), "this is no stored run")
               .expected("a header `time_ms,NAME,...` and a row for each time")
               .help("`trace FILE --csv` writes one"));
       return null;
@@ -66,6 +70,7 @@ final class StoredRunLoader {
       if (micros[i] < 0 || i > 0 && micros[i] <= micros[i - 1]) {
         problems.add(
             Diagnostic.error(
+                    Code.BAD_RECORDING,
                     new Position(shown, i + 2, 1, Math.max(1, record.get(0).length())),
                     "`" + record.get(0) + "` is no time after the one before")
                 .expected("milliseconds, rising from row to row"));

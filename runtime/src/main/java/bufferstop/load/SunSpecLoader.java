@@ -1,5 +1,6 @@
 package bufferstop.load;
 
+import bufferstop.model.Code;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.Name;
@@ -36,7 +37,8 @@ final class SunSpecLoader {
     long phases = reader.whole("phases", 0, 1, 3);
     if (phases == 2) {
       problems.add(
-          Diagnostic.error(reader.tree("phases").position(), "`phases` is 2").expected("1 or 3"));
+          Diagnostic.error(Code.OUT_OF_RANGE, reader.tree("phases").position(), "`phases` is 2")
+              .expected("1 or 3"));
     }
     String manufacturer = text(reader, "manufacturer", LONG_TEXT, true);
     String model = text(reader, "model", LONG_TEXT, true);
@@ -70,6 +72,7 @@ final class SunSpecLoader {
     if (!ascii || text.value().length() > most) {
       problems.add(
           Diagnostic.error(
+                  Code.OUT_OF_RANGE,
                   text.whole(),
                   ascii
                       ? "`" + key + "` has " + text.value().length() + " characters"
@@ -85,7 +88,7 @@ final class SunSpecLoader {
     int base = (int) reader.whole("base", usual, 0, BASES.get(2));
     if (!BASES.contains(base)) {
       problems.add(
-          Diagnostic.error(reader.tree("base").position(), "`base` is " + base)
+          Diagnostic.error(Code.OUT_OF_RANGE, reader.tree("base").position(), "`base` is " + base)
               .expected("0, 40000 or 50000, where clients look for the marker"));
       return usual;
     }

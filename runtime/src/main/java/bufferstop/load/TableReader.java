@@ -1,5 +1,6 @@
 package bufferstop.load;
 
+import bufferstop.model.Code;
 import bufferstop.model.Definitions;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
@@ -69,7 +70,9 @@ final class TableReader {
     }
     problems.add(
         Diagnostic.error(
-                tree.position(), "found " + kind(tree) + " where " + what + " is described")
+                Code.WRONG_KIND,
+                tree.position(),
+                "found " + kind(tree) + " where " + what + " is described")
             .expected("a mapping with keys"));
     return null;
   }
@@ -97,7 +100,10 @@ final class TableReader {
       return new TableReader(table, entry.key().position(), what, form, problems);
     }
     problems.add(
-        Diagnostic.error(place(entry), "`" + entry.key().text() + "` holds " + kind(entry.value()))
+        Diagnostic.error(
+                Code.WRONG_KIND,
+                place(entry),
+                "`" + entry.key().text() + "` holds " + kind(entry.value()))
             .expected("a mapping that describes " + what));
     return null;
   }
@@ -187,7 +193,10 @@ final class TableReader {
       return scalar.text();
     }
     problems.add(
-        Diagnostic.error(place(entry), "`" + entry.key().text() + "` holds " + kind(entry.value()))
+        Diagnostic.error(
+                Code.WRONG_KIND,
+                place(entry),
+                "`" + entry.key().text() + "` holds " + kind(entry.value()))
             .expected("a single value"));
     return null;
   }
@@ -218,6 +227,7 @@ final class TableReader {
       } else {
         problems.add(
             Diagnostic.error(
+                    Code.WRONG_KIND,
                     place(new Tree.Entry(entry.key(), tree)),
                     "`" + key + "` holds " + kind(tree) + " in place of a name")
                 .expected("a name, or a list of names in [ ]"));
@@ -230,7 +240,7 @@ final class TableReader {
   List<Name> requiredNames(String key) {
     if (required(key) instanceof Tree.Items items && items.items().isEmpty()) {
       problems.add(
-          Diagnostic.error(items.position(), "`" + key + "` names nothing")
+          Diagnostic.error(Code.NOTHING_GIVEN, items.position(), "`" + key + "` names nothing")
               .expected("a name, or a list of names in [ ]"));
     }
     return names(key);
@@ -277,7 +287,7 @@ final class TableReader {
     }
     if (value < least) {
       problems.add(
-          Diagnostic.error(text.whole(), "`" + key + "` is " + text.value())
+          Diagnostic.error(Code.OUT_OF_RANGE, text.whole(), "`" + key + "` is " + text.value())
               .expected("at least " + Values.time(least)));
       return otherwise;
     }
@@ -296,7 +306,8 @@ final class TableReader {
     found.sorted().forEach(d -> problems.add(d.expected(expected)));
     if (value != null && (value < least || value > greatest)) {
       problems.add(
-          Diagnostic.error(text.whole(), "`" + key + "` is " + text.value()).expected(expected));
+          Diagnostic.error(Code.OUT_OF_RANGE, text.whole(), "`" + key + "` is " + text.value())
+              .expected(expected));
       return otherwise;
     }
     return value == null ? otherwise : value;
@@ -317,7 +328,8 @@ final class TableReader {
       all.add(lower);
     }
     problems.add(
-        Diagnostic.error(text.whole(), "`" + key + "` cannot be `" + text.value() + "`")
+        Diagnostic.error(
+                Code.BAD_LITERAL, text.whole(), "`" + key + "` cannot be `" + text.value() + "`")
             .expected(String.join(", ", all))
             .help(NearNames.question(text.value(), all)));
     return otherwise;
@@ -348,7 +360,8 @@ final class TableReader {
       if (!known.contains(key.text())) {
         unknown.add(key.text());
         problems.add(
-            Diagnostic.error(key.position(), "unknown key `" + key.text() + "` in " + what)
+            Diagnostic.error(
+                    Code.UNKNOWN_KEY, key.position(), "unknown key `" + key.text() + "` in " + what)
                 .expected(String.join(", ", known))
                 .help(help(entry)));
       }
@@ -356,7 +369,8 @@ final class TableReader {
     for (String key : missing) {
       if (NearNames.of(key, unknown).isEmpty()) {
         problems.add(
-            Diagnostic.error(at, what + " needs `" + key + "`").help("add `" + key + ":`"));
+            Diagnostic.error(Code.MISSING_KEY, at, what + " needs `" + key + "`")
+                .help("add `" + key + ":`"));
       }
     }
     return unknown.isEmpty();

@@ -1,5 +1,6 @@
 package bufferstop.load;
 
+import bufferstop.model.Code;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.Name;
@@ -114,7 +115,10 @@ final class TariffLoader {
       reader.finish();
       if (from != null && until != null && until.isBefore(from)) {
         problems.add(
-            Diagnostic.error(reader.tree("until").position(), "the tariff ends before it has begun")
+            Diagnostic.error(
+                    Code.BAD_TIMES,
+                    reader.tree("until").position(),
+                    "the tariff ends before it has begun")
                 .expected("not before " + from + "; both days belong to it"));
       }
     }
@@ -137,7 +141,10 @@ final class TariffLoader {
     }
     if (entries.isEmpty() && tariff.has("energy") && problems.errors() == before) {
       problems.add(
-          Diagnostic.error(tariff.entry("energy").key().position(), "`energy` names no rate")
+          Diagnostic.error(
+                  Code.NOTHING_GIVEN,
+                  tariff.entry("energy").key().position(),
+                  "`energy` names no rate")
               .expected("rate: price"));
     }
   }
@@ -170,7 +177,8 @@ final class TariffLoader {
       Time time = reader == null ? null : time(reader);
       if (ended) {
         problems.add(
-            Diagnostic.error(item.position(), "nothing is left for this time of use")
+            Diagnostic.error(
+                    Code.BAD_TARIFF, item.position(), "nothing is left for this time of use")
                 .expected("the one that fits always as the last"));
       }
       ended |= time != null && fitsAlways(time);
@@ -185,13 +193,17 @@ final class TariffLoader {
     if (!ended && !rates.isEmpty() && times.size() == items.size()) {
       Tree.Entry at = tariff.entry(tariff.has("times") ? "times" : "energy");
       problems.add(
-          Diagnostic.error(at.key().position(), "nothing says which rate holds at all other times")
+          Diagnostic.error(
+                  Code.BAD_TARIFF,
+                  at.key().position(),
+                  "nothing says which rate holds at all other times")
               .expected("as the last of `times`: {rate: " + rates.get(0).name() + "}"));
     }
     for (int i = 0; i < rates.size() && ended; i++) {
       if (!used.contains(i)) {
         problems.add(
             Diagnostic.warning(
+                Code.BAD_TARIFF,
                 tariff.entry("energy").key().position(),
                 "rate `" + rates.get(i).name() + "` never holds"));
       }
@@ -247,7 +259,8 @@ final class TariffLoader {
 
   private void unknown(String what, Name name, List<String> names) {
     problems.add(
-        Diagnostic.error(name.position(), "no " + what + " named `" + name.text() + "`")
+        Diagnostic.error(
+                Code.UNKNOWN_NAME, name.position(), "no " + what + " named `" + name.text() + "`")
             .expected(names.isEmpty() ? "none is declared" : String.join(", ", names))
             .help(NearNames.question(name.text(), names)));
   }
@@ -277,6 +290,7 @@ final class TariffLoader {
     if (DAY_MICROS % interval != 0 || interval % parts != 0) {
       problems.add(
           Diagnostic.error(
+                  Code.BAD_TIMES,
                   reader.tree("interval").position(),
                   "a day does not hold a whole number of " + Values.time(interval))
               .expected("an interval such as T#15m or T#30m, its parts whole"));

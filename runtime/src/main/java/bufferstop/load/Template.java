@@ -1,5 +1,6 @@
 package bufferstop.load;
 
+import bufferstop.model.Code;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.NearNames;
@@ -119,7 +120,7 @@ final class Template {
     Tree value = parameters.get(name);
     if (value == null) {
       problems.add(
-          Diagnostic.error(at, "no parameter named `" + name + "`")
+          Diagnostic.error(Code.UNKNOWN_NAME, at, "no parameter named `" + name + "`")
               .expected("a name under `parameters`, or in every row of `table`")
               .help(NearNames.question(name, parameters.keySet())));
     }
@@ -161,7 +162,7 @@ final class Template {
     String drawn = texts.size() == 2 && bounds.items().size() == 2 ? drawn(texts, path) : null;
     if (drawn == null) {
       problems.add(
-          Diagnostic.error(bounds.position(), "nothing can be drawn between these")
+          Diagnostic.error(Code.BAD_RANGE, bounds.position(), "nothing can be drawn between these")
               .expected("the least and the greatest value: [T#1s, T#5s], [1, 6] or [0.5, 2.0]"));
       drawn = texts.isEmpty() ? "0" : texts.get(0).value();
     }

@@ -1,5 +1,6 @@
 package bufferstop.load;
 
+import bufferstop.model.Code;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.Field.Wire;
@@ -40,7 +41,8 @@ final class WiringLoader {
       wires.add(wire);
       if (earlier != null) {
         problems.add(
-            Diagnostic.error(place(wire), "two wires are called `" + wire.name() + "`")
+            Diagnostic.error(
+                    Code.WIRED_TWICE, place(wire), "two wires are called `" + wire.name() + "`")
                 .note(place(earlier), "the first one")
                 .help("give this one a `name:` of its own"));
       }

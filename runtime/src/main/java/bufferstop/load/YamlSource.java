@@ -1,5 +1,6 @@
 package bufferstop.load;
 
+import bufferstop.model.Code;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.Name;
@@ -61,7 +62,10 @@ final class YamlSource {
     if (offset < text.length()) {
       String code = String.format("U+%04X", text.codePointAt(offset));
       problems.add(
-          Diagnostic.error(places.ofOffset(offset), "the character " + code + " is not allowed")
+          Diagnostic.error(
+                  Code.UNREADABLE_FILE,
+                  places.ofOffset(offset),
+                  "the character " + code + " is not allowed")
               .expected("printable characters")
               .help("leave it out, or write it as an escape in double quotes"));
     }
@@ -75,7 +79,8 @@ final class YamlSource {
       Node node = new Yaml(new SafeConstructor(options)).compose(new StringReader(text));
       if (node == null) {
         problems.add(
-            Diagnostic.error(Position.ofFile(file), "the file is empty").expected("a mapping"));
+            Diagnostic.error(Code.UNREADABLE_FILE, Position.ofFile(file), "the file is empty")
+                .expected("a mapping"));
         return null;
       }
       return tree(node);
@@ -83,7 +88,10 @@ final class YamlSource {
       problems.add(notYaml(e));
     } catch (YAMLException e) {
       problems.add(
-          Diagnostic.error(Position.ofFile(file), "this is not YAML: " + oneLine(e.getMessage())));
+          Diagnostic.error(
+              Code.NOT_YAML,
+              Position.ofFile(file),
+              "this is not YAML: " + oneLine(e.getMessage())));
     }
     return null;
   }
@@ -93,7 +101,7 @@ final class YamlSource {
     String context = oneLine(e.getContext());
     String problem = oneLine(e.getProblem());
     Diagnostic wrong =
-        Diagnostic.error(places.of(mark, 1), "this is not YAML: " + problem)
+        Diagnostic.error(Code.NOT_YAML, places.of(mark, 1), "this is not YAML: " + problem)
             .help(hint(context, problem));
     return context.isEmpty() || e.getContextMark() == null
         ? wrong
@@ -120,7 +128,10 @@ final class YamlSource {
     }
     if (first == '!') {
       problems.add(
-          Diagnostic.error(places.of(node.getStartMark(), 1), "tags are not read in project files")
+          Diagnostic.error(
+                  Code.NOT_YAML,
+                  places.of(node.getStartMark(), 1),
+                  "tags are not read in project files")
               .help("leave the tag out; the key tells how its value is read"));
     }
     return plainTree(node);
@@ -134,7 +145,8 @@ final class YamlSource {
     }
     Position position = places.of(node.getStartMark(), node.getAnchor().length() + 1);
     problems.add(
-        Diagnostic.error(position, "anchors and aliases are not read in project files")
+        Diagnostic.error(
+                Code.NOT_YAML, position, "anchors and aliases are not read in project files")
             .help("write the value out, or move the section to a file of its own"));
     anchored.put(node, new Tree.Items(List.of(), position)); // for one that holds itself
     Tree tree = plainTree(node);
@@ -167,7 +179,10 @@ final class YamlSource {
       Node value = tuple.getValueNode();
       if (!(tuple.getKeyNode() instanceof ScalarNode key)) {
         problems.add(
-            Diagnostic.error(places.of(tuple.getKeyNode().getStartMark(), 1), "this is no key")
+            Diagnostic.error(
+                    Code.NOT_YAML,
+                    places.of(tuple.getKeyNode().getStartMark(), 1),
+                    "this is no key")
                 .expected("a name, then a colon"));
       } else if (cut == null || !cut.goesOnWith(key, value)) {
         mend(entries, cut);
@@ -187,7 +202,8 @@ final class YamlSource {
       entries.add(new Tree.Entry(name, tree(value)));
     } else {
       problems.add(
-          Diagnostic.error(name.position(), "`" + name.text() + "` is given twice")
+          Diagnostic.error(
+                  Code.GIVEN_TWICE, name.position(), "`" + name.text() + "` is given twice")
               .note(earlier.position(), "first here")
               .help("keep one of them"));
     }
@@ -204,7 +220,8 @@ final class YamlSource {
     String whole = cut.whole();
     String shown = oneLine(whole);
     problems.add(
-        Diagnostic.error(cut.comma(), "the comma in `" + shown + "` ends the value here")
+        Diagnostic.error(
+                Code.QUOTES_NEEDED, cut.comma(), "the comma in `" + shown + "` ends the value here")
             .expected("quotes around a value with commas, brackets or quotes in braces")
             .help(
                 "write "

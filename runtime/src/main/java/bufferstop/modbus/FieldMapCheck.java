@@ -1,5 +1,6 @@
 package bufferstop.modbus;
 
+import bufferstop.model.Code;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.ModbusMap;
@@ -46,6 +47,7 @@ public final class FieldMapCheck {
       if (written && !entry.table().isWritable()) {
         problems.add(
             Diagnostic.error(
+                    Code.DOES_NOT_FIT_TABLE,
                     entry.position(),
                     "`%s` is written to the device, in no %s"
                         .formatted(entry.point().text(), entry.table().word()))
@@ -65,6 +67,7 @@ public final class FieldMapCheck {
     if (first != null) {
       problems.add(
           Diagnostic.error(
+                  Code.ADDRESS_TAKEN,
                   entry.position(),
                   "`" + entry.point().text() + "` is on two places of the devices")
               .expected("one place for each input and output")
@@ -76,6 +79,7 @@ public final class FieldMapCheck {
     if (point.node() != null && !point.node().text().equalsIgnoreCase(map.device())) {
       problems.add(
           Diagnostic.error(
+                  Code.DOES_NOT_FIT_TABLE,
                   entry.point().position(),
                   "`%s` is on the node `%s`, this is the map of `%s`"
                       .formatted(point.name(), point.node().text(), map.device()))
@@ -92,6 +96,7 @@ public final class FieldMapCheck {
     if (point == null || point.kind() != Kind.OUTPUT) {
       problems.add(
           Diagnostic.error(
+                  Code.UNKNOWN_NAME,
                   map.polling().heartbeat().position(),
                   "no output named `" + map.polling().heartbeat().text() + "`")
               .expected("an output that the controller changes again and again"));

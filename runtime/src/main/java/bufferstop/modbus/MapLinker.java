@@ -2,6 +2,7 @@ package bufferstop.modbus;
 
 import bufferstop.model.ArrayBounds;
 import bufferstop.model.ArrayOf;
+import bufferstop.model.Code;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.ModbusMap;
@@ -49,7 +50,8 @@ public final class MapLinker {
     } else if (symbol == null) {
       if (!problems.doubts(name.text())) {
         problems.add(
-            Diagnostic.error(name.position(), "no point named `" + name.text() + "`")
+            Diagnostic.error(
+                    Code.UNKNOWN_NAME, name.position(), "no point named `" + name.text() + "`")
                 .expected("a point, step, block output, alarm or plant port")
                 .help(NearNames.question(name.text(), scope.names())));
       }
@@ -62,7 +64,10 @@ public final class MapLinker {
   private void addElements(Entry entry, ArrayBounds bounds, List<Entry> typed) {
     if (entry.bit() != ModbusMap.WHOLE) {
       problems.add(
-          Diagnostic.error(entry.point().position(), "`bit` with the array `" + bounds.name() + "`")
+          Diagnostic.error(
+                  Code.DOES_NOT_FIT_TABLE,
+                  entry.point().position(),
+                  "`bit` with the array `" + bounds.name() + "`")
               .expected("`bit` with one of its elements")
               .help("name `" + bounds.element(bounds.least()) + "` and so on"));
       return;
@@ -85,7 +90,8 @@ public final class MapLinker {
     if (bit && symbol.type() != Type.BOOL) {
       String where = entry.table().isBit() ? entry.table().word() : "bit";
       problems.add(
-          Diagnostic.error(entry.position(), is + " and does not fit a " + where)
+          Diagnostic.error(
+                  Code.DOES_NOT_FIT_TABLE, entry.position(), is + " and does not fit a " + where)
               .expected("a BOOL")
               .help("put it in a holding_register or input_register"));
       return false;
@@ -93,7 +99,8 @@ public final class MapLinker {
     boolean scaled = entry.coding().scale() != null;
     if (scaled && !symbol.type().isNumber() && symbol.type() != Type.TIME) {
       problems.add(
-          Diagnostic.error(entry.point().position(), is + " and cannot be scaled")
+          Diagnostic.error(
+                  Code.DOES_NOT_FIT_TABLE, entry.point().position(), is + " and cannot be scaled")
               .expected("a number or a TIME")
               .help("leave out `as`"));
       return false;

@@ -1,5 +1,6 @@
 package bufferstop.modbus;
 
+import bufferstop.model.Code;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.ModbusMap;
@@ -60,6 +61,7 @@ final class Placement {
     if (free < 0) {
       problems.add(
           Diagnostic.error(
+                  Code.ADDRESS_TAKEN,
                   entry.position(),
                   "no room for `" + entry.point().text() + "` behind the entry before it")
               .expected("a free " + words(entry.table()) + " up to " + (ADDRESSES - 1))
@@ -75,6 +77,7 @@ final class Placement {
     if (entry.address() + entry.size() > ADDRESSES) {
       problems.add(
           Diagnostic.error(
+                  Code.PAST_THE_END,
                   entry.position(),
                   "`"
                       + entry.point().text()
@@ -138,7 +141,10 @@ final class Placement {
     String last = wanted.size() == 1 ? "" : " to " + (free + wanted.size() - 1);
     String where = words(table) + " " + address + (bit == ModbusMap.WHOLE ? "" : " bit " + bit);
     problems.add(
-        Diagnostic.error(wanted.position(), where + " of map `" + map.name() + "` is taken twice")
+        Diagnostic.error(
+                Code.ADDRESS_TAKEN,
+                wanted.position(),
+                where + " of map `" + map.name() + "` is taken twice")
             .note(first.position(), "by " + first.by() + ", " + places(table, first))
             .help(
                 free < 0

@@ -1,5 +1,6 @@
 package bufferstop.modbus;
 
+import bufferstop.model.Code;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.MeterNames;
@@ -84,10 +85,13 @@ final class SunSpecMap {
     String kind = meter.threePhase() ? "three-phase" : "single-phase";
     problems.add(
         there.isEmpty()
-            ? Diagnostic.error(position, "no meter named `" + head + "`")
+            ? Diagnostic.error(Code.UNKNOWN_NAME, position, "no meter named `" + head + "`")
                 .expected("a plant's meter, whose values are ports such as METER.imported")
                 .help(NearNames.question(head, MeterNames.heads(scope)))
-            : Diagnostic.error(position, "`" + head + "` lacks " + String.join(", ", missing))
+            : Diagnostic.error(
+                    Code.DOES_NOT_FIT_TABLE,
+                    position,
+                    "`" + head + "` lacks " + String.join(", ", missing))
                 .expected("all that a " + kind + " meter must show"));
     return false;
   }

@@ -7,6 +7,7 @@ import java.util.Objects;
  * One problem in a user's file.
  *
  * @param severity error or warning
+ * @param code the kind of mistake
  * @param position smallest span at fault
  * @param message what is wrong: lower case, no full stop, the user's text in backquotes
  * @param expected what would be right; may be empty
@@ -15,6 +16,7 @@ import java.util.Objects;
  */
 public record Diagnostic(
     Severity severity,
+    Code code,
     Position position,
     String message,
     String expected,
@@ -39,26 +41,27 @@ public record Diagnostic(
 
   public Diagnostic {
     Objects.requireNonNull(severity);
+    Objects.requireNonNull(code);
     Objects.requireNonNull(position);
     notes = List.copyOf(notes);
   }
 
-  public static Diagnostic error(Position position, String message) {
-    return new Diagnostic(Severity.ERROR, position, message, "", List.of(), "");
+  public static Diagnostic error(Code code, Position position, String message) {
+    return new Diagnostic(Severity.ERROR, code, position, message, "", List.of(), "");
   }
 
-  public static Diagnostic warning(Position position, String message) {
-    return new Diagnostic(Severity.WARNING, position, message, "", List.of(), "");
+  public static Diagnostic warning(Code code, Position position, String message) {
+    return new Diagnostic(Severity.WARNING, code, position, message, "", List.of(), "");
   }
 
   /** The same with the {@code expected:} line. */
   public Diagnostic expected(String text) {
-    return new Diagnostic(severity, position, message, text, notes, help);
+    return new Diagnostic(severity, code, position, message, text, notes, help);
   }
 
   /** The same with a {@code help:} line. */
   public Diagnostic help(String text) {
-    return new Diagnostic(severity, position, message, expected, notes, text);
+    return new Diagnostic(severity, code, position, message, expected, notes, text);
   }
 
   /** The same with one note; a place in no file, where the product itself declares, gives none. */
@@ -67,6 +70,6 @@ public record Diagnostic(
       return this;
     }
     return new Diagnostic(
-        severity, position, message, expected, List.of(new Note(place, text)), help);
+        severity, code, position, message, expected, List.of(new Note(place, text)), help);
   }
 }

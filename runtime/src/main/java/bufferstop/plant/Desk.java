@@ -1,5 +1,6 @@
 package bufferstop.plant;
 
+import bufferstop.model.Code;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.Field.ElementKind;
@@ -66,6 +67,7 @@ public final class Desk {
     if (wanted < 0) {
       problems.add(
           Diagnostic.error(
+                  Code.UNKNOWN_NAME,
                   to.position(),
                   "selector `" + element.name() + "` has no position `" + to.text() + "`")
               .expected(String.join(", ", element.positions()))
@@ -96,7 +98,8 @@ public final class Desk {
       List<String> known =
           elements.stream().filter(e -> e.kind() == kind).map(PanelElement::name).toList();
       problems.add(
-          Diagnostic.error(name.position(), "no " + what + " named `" + name.text() + "`")
+          Diagnostic.error(
+                  Code.UNKNOWN_NAME, name.position(), "no " + what + " named `" + name.text() + "`")
               .expected("a " + what + " of the panel")
               .help(NearNames.question(bare(name), known)));
     }

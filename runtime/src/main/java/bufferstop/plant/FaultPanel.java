@@ -1,5 +1,6 @@
 package bufferstop.plant;
 
+import bufferstop.model.Code;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.Fault;
@@ -220,7 +221,9 @@ public final class FaultPanel {
     if (!fault.mode().text().equalsIgnoreCase(LOST)) {
       problems.add(
           Diagnostic.error(
-                  fault.mode().position(), "no supply fault called `" + fault.mode().text() + "`")
+                  Code.BAD_FAULT,
+                  fault.mode().position(),
+                  "no supply fault called `" + fault.mode().text() + "`")
               .expected("lost"));
       return null;
     }
@@ -244,6 +247,7 @@ public final class FaultPanel {
     if (number < 0) {
       problems.add(
           Diagnostic.error(
+                  Code.BAD_FAULT,
                   fault.mode().position(),
                   "plant `" + plant.name() + "` has no fault `" + fault.mode().text() + "`")
               .expected(String.join(", ", names))
@@ -267,7 +271,8 @@ public final class FaultPanel {
     double amount = bits == null ? declared.max() : Double.longBitsToDouble(bits);
     if (amount < declared.min() || amount > declared.max()) {
       problems.add(
-          Diagnostic.error(fault.value().whole(), "an amount of " + Values.number(amount))
+          Diagnostic.error(
+                  Code.OUT_OF_RANGE, fault.value().whole(), "an amount of " + Values.number(amount))
               .expected(
                   "from "
                       + Values.number(declared.min())
@@ -316,7 +321,7 @@ public final class FaultPanel {
   private static void unknown(String what, Name name, List<String> known, Diagnostics problems) {
     Position at = name.position();
     problems.add(
-        Diagnostic.error(at, "no " + what + " named `" + name.text() + "`")
+        Diagnostic.error(Code.UNKNOWN_NAME, at, "no " + what + " named `" + name.text() + "`")
             .expected("a " + what + " of the project")
             .help(NearNames.question(name.text(), known)));
   }

@@ -1,5 +1,6 @@
 package bufferstop.plant;
 
+import bufferstop.model.Code;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.Fault;
@@ -21,7 +22,8 @@ final class FaultWording {
       return true;
     }
     problems.add(
-        Diagnostic.error(fault.value().whole(), quoted(fault) + " takes no `value`")
+        Diagnostic.error(
+                Code.VALUE_NOT_WANTED, fault.value().whole(), quoted(fault) + " takes no `value`")
             .help("take `value` away"));
     return false;
   }
@@ -32,7 +34,8 @@ final class FaultWording {
       return true;
     }
     problems.add(
-        Diagnostic.error(fault.mode().position(), quoted(fault) + " takes no time")
+        Diagnostic.error(
+                Code.TIME_NOT_WANTED, fault.mode().position(), quoted(fault) + " takes no time")
             .help("take `by` or `every` away; `for` beside `fault` says how long it lasts"));
     return false;
   }
@@ -44,6 +47,7 @@ final class FaultWording {
     }
     problems.add(
         Diagnostic.error(
+                Code.OUT_OF_RANGE,
                 fault.mode().position(),
                 quoted(fault) + " with a time of " + Values.time(fault.micros()))
             .expected("at most " + Values.time(LONGEST)));

@@ -2,6 +2,7 @@ package bufferstop.plant;
 
 import bufferstop.image.Layout;
 import bufferstop.image.Layout.Seen;
+import bufferstop.model.Code;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.Field;
@@ -125,7 +126,7 @@ final class FieldDeclarations {
     Symbol symbol = layout.add(name, type, kind, seen, unit, text, position);
     if (symbol == null) {
       problems.add(
-          Diagnostic.error(position, "`" + name + "` is declared twice")
+          Diagnostic.error(Code.DECLARED_TWICE, position, "`" + name + "` is declared twice")
               .note(layout.field().find(name).declared(), "first here")
               .help("give one of them another name"));
       return layout.field().find(name);
@@ -137,7 +138,8 @@ final class FieldDeclarations {
     Position taken = declared(use.name());
     if (taken != null) {
       problems.add(
-          Diagnostic.error(use.position(), "`" + use.name() + "` is declared twice")
+          Diagnostic.error(
+                  Code.DECLARED_TWICE, use.position(), "`" + use.name() + "` is declared twice")
               .note(taken, "first here")
               .help("give one of them another name; case does not tell names apart"));
       problems.doubt(use.name());
@@ -169,7 +171,10 @@ final class FieldDeclarations {
     PlantModel model = catalog.named(wanted.text());
     if (model == null) {
       problems.add(
-          Diagnostic.error(wanted.position(), "no plant model named `" + wanted.text() + "`")
+          Diagnostic.error(
+                  Code.UNKNOWN_MODEL,
+                  wanted.position(),
+                  "no plant model named `" + wanted.text() + "`")
               .expected(String.join(", ", catalog.names()))
               .help(NearNames.question(wanted.text(), catalog.names())));
       return null;
@@ -209,14 +214,18 @@ final class FieldDeclarations {
               Settings at, String parameter, String message, String expected, String help) {
             reported[0]++;
             problems.add(
-                Diagnostic.error(place(at, parameter), message).expected(expected).help(help));
+                Diagnostic.error(Code.PLANT_SETTINGS, place(at, parameter), message)
+                    .expected(expected)
+                    .help(help));
           }
 
           @Override
           public void warning(
               Settings at, String parameter, String message, String expected, String help) {
             problems.add(
-                Diagnostic.warning(place(at, parameter), message).expected(expected).help(help));
+                Diagnostic.warning(Code.PLANT_SETTINGS, place(at, parameter), message)
+                    .expected(expected)
+                    .help(help));
           }
         };
     Plant plant = model.open(settings, sink, new SeededStream(seed, "plant." + use.name()));
@@ -229,6 +238,7 @@ final class FieldDeclarations {
   private void fail(Field.PlantUse use, PlantModel model, String what) {
     problems.add(
         Diagnostic.error(
+            Code.PLANT_MODEL_BROKEN,
             use.model().position(),
             "plant model `" + model.name() + "` (" + model.getClass().getName() + ") " + what));
   }

@@ -1,5 +1,6 @@
 package bufferstop.plant;
 
+import bufferstop.model.Code;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.Fault;
@@ -26,7 +27,9 @@ final class NodeFaultLinker {
     if (!MODES.contains(mode)) {
       problems.add(
           Diagnostic.error(
-                  fault.mode().position(), "no node fault called `" + fault.mode().text() + "`")
+                  Code.BAD_FAULT,
+                  fault.mode().position(),
+                  "no node fault called `" + fault.mode().text() + "`")
               .expected(String.join(", ", MODES))
               .help(NearNames.question(mode, MODES)));
       return null;

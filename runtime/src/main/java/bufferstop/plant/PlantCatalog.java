@@ -1,5 +1,6 @@
 package bufferstop.plant;
 
+import bufferstop.model.Code;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.Form;
@@ -122,6 +123,7 @@ public final class PlantCatalog {
   }
 
   private void report(Path where, String message) {
-    problems.add(Diagnostic.error(Position.ofFile(where.toString()), message));
+    problems.add(
+        Diagnostic.error(Code.PLANT_MODEL_BROKEN, Position.ofFile(where.toString()), message));
   }
 }

@@ -1,5 +1,6 @@
 package bufferstop.plant;
 
+import bufferstop.model.Code;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.Field;
@@ -45,6 +46,7 @@ final class PulseBudget {
       String link = point.node() == null ? "" : ", cycle of its node";
       problems.add(
           Diagnostic.warning(
+                  Code.PULSE_TOO_SHORT,
                   wire.from().position(),
                   "a pulse of `"
                       + wire.from().text()

@@ -1,5 +1,6 @@
 package bufferstop.plant;
 
+import bufferstop.model.Code;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.NearNames;
@@ -36,7 +37,7 @@ final class SettingsReader {
   private CheckedSettings read(Tree tree, Position at, List<Parameter> schema, String what) {
     if (!(tree instanceof Tree.Table table)) {
       problems.add(
-          Diagnostic.error(at, what + " is no mapping")
+          Diagnostic.error(Code.WRONG_KIND, at, what + " is no mapping")
               .expected("a mapping with " + names(schema)));
       return new CheckedSettings(
           new Tree.Table(List.of(), false, tree.position()), schema, new TreeMap<>());
@@ -55,7 +56,7 @@ final class SettingsReader {
       boolean missing = parameter.fallback() == null && table.get(parameter.name()) == null;
       if (missing && NearNames.of(parameter.name(), unknown).isEmpty()) {
         problems.add(
-            Diagnostic.error(at, what + " needs `" + parameter.name() + "`")
+            Diagnostic.error(Code.MISSING_KEY, at, what + " needs `" + parameter.name() + "`")
                 .expected(describe(parameter)));
       }
     }
@@ -78,7 +79,9 @@ final class SettingsReader {
         unknown.add(entry.key().text());
         problems.add(
             Diagnostic.error(
-                    entry.key().position(), "unknown key `" + entry.key().text() + "` in " + what)
+                    Code.UNKNOWN_KEY,
+                    entry.key().position(),
+                    "unknown key `" + entry.key().text() + "` in " + what)
                 .expected(names(schema))
                 .help(NearNames.question(entry.key().text(), known)));
       }
@@ -149,6 +152,7 @@ final class SettingsReader {
     if (!good) {
       problems.add(
           Diagnostic.error(
+                  Code.BAD_LITERAL,
                   position,
                   "`"
                       + parameter.name()
@@ -170,7 +174,8 @@ final class SettingsReader {
   }
 
   private void report(Parameter parameter, Position position, String message) {
-    problems.add(Diagnostic.error(position, message).expected(describe(parameter)));
+    problems.add(
+        Diagnostic.error(Code.OUT_OF_RANGE, position, message).expected(describe(parameter)));
   }
 
   /** The default, or a harmless stand-in when the file is wrong anyway. */

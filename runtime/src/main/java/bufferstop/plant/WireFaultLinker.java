@@ -1,5 +1,6 @@
 package bufferstop.plant;
 
+import bufferstop.model.Code;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.Fault;
@@ -25,7 +26,7 @@ final class WireFaultLinker {
     if (mode == null || !mode.fits(wire.isBool())) {
       List<String> fitting = WireFaultMode.words(wire.isBool());
       problems.add(
-          Diagnostic.error(fault.mode().position(), misfit(wire, mode, fault))
+          Diagnostic.error(Code.BAD_FAULT, fault.mode().position(), misfit(wire, mode, fault))
               .expected(String.join(", ", fitting))
               .help(mode == null ? NearNames.question(fault.mode().text(), fitting) : ""));
       return null;
@@ -56,7 +57,10 @@ final class WireFaultLinker {
         return Double.NaN;
       }
       problems.add(
-          Diagnostic.error(fault.mode().position(), "`" + mode.word() + "` does not say how much")
+          Diagnostic.error(
+                  Code.VALUE_NOT_WANTED,
+                  fault.mode().position(),
+                  "`" + mode.word() + "` does not say how much")
               .expected("`value:` with a number"));
       return null;
     }
@@ -69,7 +73,8 @@ final class WireFaultLinker {
     Double value = bits == null ? null : bool ? bits : Double.longBitsToDouble(bits);
     if (value != null && mode.needs() == Needs.CHANCE && (value < 0 || value > 1)) {
       problems.add(
-          Diagnostic.error(fault.value().whole(), "a chance of " + fault.value().value())
+          Diagnostic.error(
+                  Code.OUT_OF_RANGE, fault.value().whole(), "a chance of " + fault.value().value())
               .expected("from 0 to 1"));
       return null;
     }

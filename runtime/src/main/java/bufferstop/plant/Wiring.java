@@ -1,6 +1,7 @@
 package bufferstop.plant;
 
 import bufferstop.image.Layout;
+import bufferstop.model.Code;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.Field;
@@ -126,13 +127,17 @@ final class Wiring {
     if (!carried) {
       problems.add(
           Diagnostic.error(
+                  Code.NOT_WIRED,
                   point.position(),
                   "no wire carries " + point.type() + " to `" + point.name() + "`")
               .expected("BOOL, REAL or LREAL"));
     }
     if (point.filterMicros() > 0 && point.type() != Type.BOOL) {
       problems.add(
-          Diagnostic.error(point.position(), "`" + point.name() + "` is no BOOL and has a filter")
+          Diagnostic.error(
+                  Code.KEY_DOES_NOT_FIT,
+                  point.position(),
+                  "`" + point.name() + "` is no BOOL and has a filter")
               .expected("`filter` on BOOL inputs only"));
     }
   }
@@ -144,7 +149,10 @@ final class Wiring {
         && !problems.doubts("nodes." + point.node().text())) {
       problems.doubt("nodes." + point.node().text()); // said once
       problems.add(
-          Diagnostic.error(point.node().position(), "no node named `" + point.node().text() + "`")
+          Diagnostic.error(
+                  Code.UNKNOWN_NAME,
+                  point.node().position(),
+                  "no node named `" + point.node().text() + "`")
               .expected("a name under nodes")
               .help(NearNames.question(point.node().text(), known)));
     }
@@ -156,7 +164,8 @@ final class Wiring {
     }
     List<String> known = project.field().supplies().stream().map(Field.Supply::name).toList();
     problems.add(
-        Diagnostic.error(supply.position(), "no supply named `" + supply.text() + "`")
+        Diagnostic.error(
+                Code.UNKNOWN_NAME, supply.position(), "no supply named `" + supply.text() + "`")
             .expected("a name under supplies")
             .help(NearNames.question(supply.text(), known)));
     problems.doubt("supplies." + supply.text()); // said once
@@ -234,6 +243,7 @@ final class Wiring {
         if (contact.wire().name().equalsIgnoreCase(wire.name())) {
           problems.add(
               Diagnostic.error(
+                      Code.WIRED_TWICE,
                       wire.name().equalsIgnoreCase(wire.from().text())
                           ? wire.from().position()
                           : wire.position(),
@@ -265,7 +275,10 @@ final class Wiring {
     }
     if (far != null && far.taken != null) {
       problems.add(
-          Diagnostic.error(wire.to().position(), "two wires lead to `" + wire.to().text() + "`")
+          Diagnostic.error(
+                  Code.WIRED_TWICE,
+                  wire.to().position(),
+                  "two wires lead to `" + wire.to().text() + "`")
               .note(far.taken.to().position(), "the first one")
               .help("join the two in a circuit, or take one away"));
     }
@@ -288,7 +301,7 @@ final class Wiring {
       return false;
     }
     problems.add(
-        Diagnostic.error(wire.from().position(), "this wire is the wrong way round")
+        Diagnostic.error(Code.BAD_WIRE, wire.from().position(), "this wire is the wrong way round")
             .expected("`from` where a value comes from, `to` where it goes")
             .help("exchange `from` and `to`"));
     usedOutputs.put(source, true);
@@ -301,6 +314,7 @@ final class Wiring {
     if (!carries(from.type(), far.type)) {
       problems.add(
           Diagnostic.error(
+                  Code.BAD_WIRE,
                   wire.to().position(),
                   "this wire leads from "
                       + from.type()
@@ -344,7 +358,9 @@ final class Wiring {
     if (!isExplained(name)) {
       problems.add(
           Diagnostic.error(
-                  name.position(), "no place where a wire begins is named `" + name.text() + "`")
+                  Code.UNKNOWN_NAME,
+                  name.position(),
+                  "no place where a wire begins is named `" + name.text() + "`")
               .expected(
                   "a plant output, push button, selector position, circuit, supply or controller"
                       + " output")
@@ -362,7 +378,9 @@ final class Wiring {
     } else if (!isExplained(name)) {
       problems.add(
           Diagnostic.error(
-                  name.position(), "no place where a wire ends is named `" + name.text() + "`")
+                  Code.UNKNOWN_NAME,
+                  name.position(),
+                  "no place where a wire ends is named `" + name.text() + "`")
               .expected("a plant input, lamp, horn or controller input")
               .help(help(name, sinks.keySet(), sources.containsKey(key(name)))));
       doubtHead(name, sinks.keySet());
@@ -410,7 +428,8 @@ final class Wiring {
       boolean used = point.kind() != Kind.OUTPUT || usedOutputs.containsKey(cell(point.name()));
       if (!used && !problems.doubts("circuits")) {
         problems.add(
-            Diagnostic.warning(point.position(), "output `" + point.name() + "` leads nowhere")
+            Diagnostic.warning(
+                    Code.NOT_WIRED, point.position(), "output `" + point.name() + "` leads nowhere")
                 .help("wire it, or name it in a circuit"));
       }
     }
@@ -418,7 +437,8 @@ final class Wiring {
 
   private void reportUnwired(Far far) {
     problems.add(
-        Diagnostic.error(far.declared, far.shown + " `" + far.name + "` is not wired")
+        Diagnostic.error(
+                Code.NOT_WIRED, far.declared, far.shown + " `" + far.name + "` is not wired")
             .help("add {from: ..., to: " + far.name + "} under wiring"));
   }
 }

@@ -1,6 +1,7 @@
 package bufferstop.program;
 
 import bufferstop.image.Layout;
+import bufferstop.model.Code;
 import bufferstop.model.Controller.Action;
 import bufferstop.model.Controller.Sequence;
 import bufferstop.model.Controller.StatementAction;
@@ -124,6 +125,7 @@ final class ActionLinker {
       Action action = second.action;
       problems.add(
           Diagnostic.error(
+                  Code.TWO_WRITERS,
                   action.target().position(),
                   "a second action with a time on `" + action.target().text() + "`")
               .expected("one action with L, D, SD, DS or SL on a point")

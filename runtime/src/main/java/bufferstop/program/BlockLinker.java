@@ -1,6 +1,7 @@
 package bufferstop.program;
 
 import bufferstop.image.Layout;
+import bufferstop.model.Code;
 import bufferstop.model.Controller;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
@@ -47,12 +48,15 @@ final class BlockLinker {
         List<String> known = type.inputs().stream().map(Pin::name).toList();
         problems.add(
             Diagnostic.error(
-                    input.getKey().position(), "a " + type.name() + " has no input `" + name + "`")
+                    Code.BAD_CALL,
+                    input.getKey().position(),
+                    "a " + type.name() + " has no input `" + name + "`")
                 .expected(String.join(", ", known))
                 .help(NearNames.question(name, withOwnKey(known))));
       } else if (!given.add(pin)) {
         problems.add(
             Diagnostic.error(
+                    Code.BAD_CALL,
                     input.getKey().position(),
                     "`"
                         + block.name()
@@ -89,7 +93,9 @@ final class BlockLinker {
       if (pin.required() && !given) {
         problems.add(
             Diagnostic.error(
-                    block.position(), "`" + block.name() + "` needs the input " + pin.name())
+                    Code.MISSING_INPUT,
+                    block.position(),
+                    "`" + block.name() + "` needs the input " + pin.name())
                 .expected(pin.name() + ", " + pin.of().words())
                 .help(
                     block.inputs().isEmpty()

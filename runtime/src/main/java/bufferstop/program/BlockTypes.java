@@ -2,6 +2,7 @@ package bufferstop.program;
 
 import bufferstop.blocks.StandardBlocks;
 import bufferstop.image.Layout;
+import bufferstop.model.Code;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.Name;
@@ -35,7 +36,8 @@ final class BlockTypes {
   void reportUnknown(Name name, Diagnostics problems) {
     if (!Routine.isDoubted(name.text(), problems)) {
       problems.add(
-          Diagnostic.error(name.position(), "no block named `" + name.text() + "`")
+          Diagnostic.error(
+                  Code.UNKNOWN_NAME, name.position(), "no block named `" + name.text() + "`")
               .expected(String.join(", ", names()))
               .help(NearNames.question(name.text(), names())));
     }

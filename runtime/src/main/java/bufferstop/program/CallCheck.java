@@ -1,5 +1,6 @@
 package bufferstop.program;
 
+import bufferstop.model.Code;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.st.BlockType.Pin;
@@ -18,7 +19,8 @@ final class CallCheck {
       List<Program.BlockCall> calls = calls(instance, program);
       if (calls.isEmpty()) {
         problems.add(
-            Diagnostic.warning(instance.declared(), "`" + name + "` is never called")
+            Diagnostic.warning(
+                    Code.NEVER_CALLED, instance.declared(), "`" + name + "` is never called")
                 .help("call it in the body: `" + form(instance) + ";`"));
       } else {
         needed(instance, calls, problems);
@@ -43,6 +45,7 @@ final class CallCheck {
       if (pin.required() && calls.stream().noneMatch(c -> c.inputs().contains(number))) {
         problems.add(
             Diagnostic.error(
+                    Code.MISSING_INPUT,
                     calls.get(0).position(),
                     "`" + instance.name() + "` is never given its input " + pin.name())
                 .expected(pin.name() + ", " + pin.of().words())

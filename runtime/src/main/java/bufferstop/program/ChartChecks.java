@@ -1,5 +1,6 @@
 package bufferstop.program;
 
+import bufferstop.model.Code;
 import bufferstop.model.Controller;
 import bufferstop.model.Controller.Action;
 import bufferstop.model.Controller.Sequence;
@@ -81,7 +82,9 @@ final class ChartChecks {
       if (!used) {
         warn(
             Diagnostic.warning(
-                    action.name().position(), "no step asks for `" + action.name().text() + "`")
+                    Code.NEVER_CALLED,
+                    action.name().position(),
+                    "no step asks for `" + action.name().text() + "`")
                 .help("name it in the `do` of a step, or take it away"));
       }
     }
@@ -94,6 +97,7 @@ final class ChartChecks {
       if (!step.isFinal() && gates.stream().noneMatch(gate -> gate.from.get(number))) {
         warn(
             Diagnostic.warning(
+                    Code.STEP_WITHOUT_EXIT,
                     step.position(),
                     "no transition leads out of `" + sequence.name() + "." + step.name() + "`")
                 .help("add one, or say `final: TRUE` where the sequence is to end"));
@@ -126,6 +130,7 @@ final class ChartChecks {
         Step step = sequence.steps().get(i);
         warn(
             Diagnostic.warning(
+                    Code.UNREACHABLE_STEP,
                     step.position(),
                     "nothing leads to `" + sequence.name() + "." + step.name() + "`")
                 .help("lead a transition from a step that is reached to it"));
@@ -188,6 +193,7 @@ final class ChartChecks {
     String step = sequence.name() + "." + sequence.steps().get(both.nextSetBit(0)).name();
     warn(
         Diagnostic.warning(
+                Code.UNSAFE_CHART,
                 gate.transition.to().get(0).position(),
                 "this transition may enter `" + step + "` while that is active already")
             .help(
@@ -200,7 +206,9 @@ final class ChartChecks {
         String.join(", ", gate.transition.from().stream().map(n -> "`" + n.text() + "`").toList());
     warn(
         Diagnostic.warning(
-                gate.transition.from().get(0).position(), names + " are never active together")
+                Code.DEAD_JOIN,
+                gate.transition.from().get(0).position(),
+                names + " are never active together")
             .help("steps of which only one is chosen need a transition each"));
   }
 }

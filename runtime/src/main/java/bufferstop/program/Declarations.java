@@ -2,6 +2,7 @@ package bufferstop.program;
 
 import bufferstop.image.Layout;
 import bufferstop.image.Layout.Seen;
+import bufferstop.model.Code;
 import bufferstop.model.Controller;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
@@ -94,7 +95,7 @@ final class Declarations {
     Position first = taken.putIfAbsent(key.toLowerCase(Locale.ROOT), position);
     if (first != null) {
       problems.add(
-          Diagnostic.error(position, "`" + shown + "` is declared twice")
+          Diagnostic.error(Code.DECLARED_TWICE, position, "`" + shown + "` is declared twice")
               .note(first, "first here")
               .help("give one of them another name; case does not tell names apart"));
     }
@@ -197,7 +198,9 @@ final class Declarations {
     if (point != null) {
       problems.add(
           Diagnostic.error(
-                  action.position(), "`" + action.text() + "` is an action and a name besides")
+                  Code.DECLARED_TWICE,
+                  action.position(),
+                  "`" + action.text() + "` is an action and a name besides")
               .note(point, "the other")
               .help("give one of them another name, so that `do` says which is meant"));
     }

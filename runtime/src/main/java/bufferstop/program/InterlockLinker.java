@@ -1,6 +1,7 @@
 package bufferstop.program;
 
 import bufferstop.image.Layout;
+import bufferstop.model.Code;
 import bufferstop.model.Controller;
 import bufferstop.model.Controller.Cause;
 import bufferstop.model.Controller.Channel;
@@ -68,6 +69,7 @@ final class InterlockLinker {
     if (interlock.kind() == InterlockKind.PERMISSIVE && !interlock.makesSafe().isEmpty()) {
       problems.add(
           Diagnostic.error(
+                  Code.BAD_INTERLOCK,
                   interlock.makesSafe().get(0).position(),
                   "a permissive does not stop what runs, so it makes nothing safe")
               .help("make `" + interlock.name() + "` an interlock or a trip"));
@@ -125,7 +127,8 @@ final class InterlockLinker {
       if (number < 0) {
         Symbol other = layout.controller().find(output.text());
         problems.add(
-            Diagnostic.error(output.position(), "no output named `" + output.text() + "`")
+            Diagnostic.error(
+                    Code.UNKNOWN_NAME, output.position(), "no output named `" + output.text() + "`")
                 .expected("an output")
                 .note(
                     other == null ? Position.ofFile("") : other.declared(),

@@ -1,6 +1,7 @@
 package bufferstop.program;
 
 import bufferstop.image.Layout;
+import bufferstop.model.Code;
 import bufferstop.model.Controller;
 import bufferstop.model.Controller.Sequence;
 import bufferstop.model.Diagnostic;
@@ -70,7 +71,8 @@ final class Owners {
           .forEach(p -> names.add(p.name()));
       sequence.actions().forEach(action -> names.add(action.name().text()));
       problems.add(
-          Diagnostic.error(target.position(), "no point named `" + target.text() + "`")
+          Diagnostic.error(
+                  Code.UNKNOWN_NAME, target.position(), "no point named `" + target.text() + "`")
               .expected("a BOOL output or internal point")
               .help(NearNames.question(target.text(), names)));
       return null;
@@ -78,7 +80,10 @@ final class Owners {
     String refusal = refusal(symbol);
     if (refusal != null || symbol.type() != Type.BOOL) {
       problems.add(
-          Diagnostic.error(target.position(), "no action can write `" + target.text() + "`")
+          Diagnostic.error(
+                  Code.CANNOT_BE_ASSIGNED,
+                  target.position(),
+                  "no action can write `" + target.text() + "`")
               .expected("a BOOL output or internal point")
               .note(symbol.declared(), refusal == null ? "it is " + symbol.type() : refusal));
       return null;
@@ -110,7 +115,7 @@ final class Owners {
     boolean second = first != null && !first.who.equals(who);
     if (second && reported.add(symbol.index() + " " + who)) {
       problems.add(
-          Diagnostic.error(position, "`" + symbol.name() + "` has two writers")
+          Diagnostic.error(Code.TWO_WRITERS, position, "`" + symbol.name() + "` has two writers")
               .note(first.position, first.who + " writes it too")
               .help("let one of them write an internal point and the other read it"));
     }

@@ -1,6 +1,7 @@
 package bufferstop.program;
 
 import bufferstop.image.Layout;
+import bufferstop.model.Code;
 import bufferstop.model.Controller;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
@@ -161,7 +162,10 @@ public final class ProgramLinker {
   private void refuseSecondCaller(Program.BlockCall call) {
     String name = call.instance().name();
     problems.add(
-        Diagnostic.error(call.position(), "`" + name + "` is called with the blocks already")
+        Diagnostic.error(
+                Code.TWO_WRITERS,
+                call.position(),
+                "`" + name + "` is called with the blocks already")
             .note(call.instance().declared(), "it has inputs where it is declared")
             .help("take its inputs out there, or this call out of the logic"));
   }

@@ -1,5 +1,6 @@
 package bufferstop.program;
 
+import bufferstop.model.Code;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.st.Body;
@@ -58,7 +59,9 @@ final class Recursion {
     names.add(name);
     problems.add(
         Diagnostic.error(
-                closing.position(), "`" + name + "` calls itself: " + String.join(", ", names))
+                Code.RECURSION,
+                closing.position(),
+                "`" + name + "` calls itself: " + String.join(", ", names))
             .expected("functions that do not call each other in a circle")
             .help("write a `FOR` loop"));
   }

@@ -2,6 +2,7 @@ package bufferstop.program;
 
 import bufferstop.image.Layout;
 import bufferstop.model.ArrayBounds;
+import bufferstop.model.Code;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.Routine;
@@ -102,7 +103,8 @@ final class RoutineLinker {
     Unit first = units.get(key(name));
     if (first != null) {
       problems.add(
-          Diagnostic.error(routine.position(), "`" + name + "` is defined twice")
+          Diagnostic.error(
+                  Code.DECLARED_TWICE, routine.position(), "`" + name + "` is defined twice")
               .note(first.routine.position(), "first here")
               .help("give one of them another name; libraries and project share all names"));
       return false;
@@ -111,7 +113,7 @@ final class RoutineLinker {
     if (isBlock || ExpressionReader.isFunction(name)) {
       String what = isBlock ? " is a standard function block" : " is a standard function";
       problems.add(
-          Diagnostic.error(routine.position(), "`" + name + "`" + what)
+          Diagnostic.error(Code.DECLARED_TWICE, routine.position(), "`" + name + "`" + what)
               .help("give yours another name"));
       return false;
     }
@@ -230,7 +232,9 @@ final class RoutineLinker {
     problems.doubt(pin.name());
     problems.add(
         Diagnostic.error(
-                pin.position(), "with `" + pin.name() + "` the state has " + cells + " values")
+                Code.TOO_MANY,
+                pin.position(),
+                "with `" + pin.name() + "` the state has " + cells + " values")
             .expected("at most " + MOST_MEMORY + ", those of the instances in it included"));
     return false;
   }
@@ -269,6 +273,7 @@ final class RoutineLinker {
       circle.add(own.routine.name());
       problems.add(
           Diagnostic.error(
+                  Code.RECURSION,
                   pin.block().position(),
                   "`" + own.routine.name() + "` holds itself: " + String.join(", ", circle))
               .expected("blocks that do not hold each other in a circle"));
@@ -301,7 +306,10 @@ final class RoutineLinker {
               || program.writes().stream().anyMatch(w -> w.symbol().equals(unit.result));
       if (!hasValue && problems.errors() == errors) {
         problems.add(
-            Diagnostic.error(routine.position(), "`" + routine.name() + "` never gets a value")
+            Diagnostic.error(
+                    Code.NO_VALUE,
+                    routine.position(),
+                    "`" + routine.name() + "` never gets a value")
                 .expected("`" + routine.name() + " := ...;` in its body"));
       }
       CallCheck.inBody(unit.scope, program, problems);

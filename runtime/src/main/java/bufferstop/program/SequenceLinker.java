@@ -1,6 +1,7 @@
 package bufferstop.program;
 
 import bufferstop.image.Layout;
+import bufferstop.model.Code;
 import bufferstop.model.Controller;
 import bufferstop.model.Controller.Sequence;
 import bufferstop.model.Controller.Step;
@@ -139,7 +140,9 @@ final class SequenceLinker {
     }
     problems.add(
         Diagnostic.error(
-                name.position(), "`" + sequence.name() + "` has no step `" + name.text() + "`")
+                Code.UNKNOWN_NAME,
+                name.position(),
+                "`" + sequence.name() + "` has no step `" + name.text() + "`")
             .expected("a step of this sequence")
             .help(NearNames.question(name.text(), known)));
     return 0;

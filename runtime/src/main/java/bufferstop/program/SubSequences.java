@@ -1,5 +1,6 @@
 package bufferstop.program;
 
+import bufferstop.model.Code;
 import bufferstop.model.Controller;
 import bufferstop.model.Controller.Sequence;
 import bufferstop.model.Controller.Step;
@@ -115,14 +116,16 @@ final class SubSequences {
       List<String> known = controller.sequences().stream().map(Sequence::name).toList();
       if (!problems.doubts(runs.text())) {
         problems.add(
-            Diagnostic.error(runs.position(), "no sequence named `" + runs.text() + "`")
+            Diagnostic.error(
+                    Code.UNKNOWN_NAME, runs.position(), "no sequence named `" + runs.text() + "`")
                 .expected("the name of a sequence")
                 .help(NearNames.question(runs.text(), known)));
       }
     } else if (!first.equals(runner)) {
       Step step = first.sequence.steps().get(first.step);
       problems.add(
-          Diagnostic.error(runs.position(), "`" + runs.text() + "` is run by two steps")
+          Diagnostic.error(
+                  Code.TWO_WRITERS, runs.position(), "`" + runs.text() + "` is run by two steps")
               .note(step.runs().position(), "`" + first.text() + "` runs it too")
               .help("declare the sequence once for each step that runs it"));
     }
@@ -135,6 +138,7 @@ final class SubSequences {
     }
     Runner runner = runner(sequence);
     return Diagnostic.error(
+            Code.RECURSION,
             runner.sequence.steps().get(runner.step).runs().position(),
             "`" + sequence.name() + "` runs itself: " + String.join(" runs ", steps))
         .help("take one `run` of this loop away");

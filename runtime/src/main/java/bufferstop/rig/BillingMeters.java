@@ -2,6 +2,7 @@ package bufferstop.rig;
 
 import bufferstop.billing.Reading;
 import bufferstop.model.Billing;
+import bufferstop.model.Code;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.MeterNames;
@@ -72,7 +73,8 @@ record BillingMeters(List<Meter> consumers, List<Meter> unbilled, int supplied, 
         whole = false;
         if (!problems.doubts(head.text())) {
           problems.add(
-              Diagnostic.error(head.position(), "no meter named `" + head.text() + "`")
+              Diagnostic.error(
+                      Code.UNKNOWN_NAME, head.position(), "no meter named `" + head.text() + "`")
                   .expected("a plant's meter, whose values are ports such as METER.imported")
                   .help(NearNames.question(head.text(), MeterNames.heads(scope))));
         }
@@ -97,6 +99,7 @@ record BillingMeters(List<Meter> consumers, List<Meter> unbilled, int supplied, 
       if (!problems.doubts(name.text())) {
         problems.add(
             Diagnostic.error(
+                    symbol == null ? Code.UNKNOWN_NAME : Code.WRONG_TYPE,
                     name.position(),
                     symbol == null
                         ? "no point named `" + name.text() + "`"

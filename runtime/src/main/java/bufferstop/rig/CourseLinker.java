@@ -1,6 +1,7 @@
 package bufferstop.rig;
 
 import bufferstop.image.WriteRequest;
+import bufferstop.model.Code;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.Point;
@@ -137,7 +138,10 @@ final class CourseLinker {
   private static Prepared pulse(Pulse pulse, End end, Diagnostics problems) {
     if (pulse.value() == null && end.type() != Type.BOOL) {
       problems.add(
-          Diagnostic.error(pulse.on().name().position(), "the pulse does not say how high it is")
+          Diagnostic.error(
+                  Code.VALUE_NOT_WANTED,
+                  pulse.on().name().position(),
+                  "the pulse does not say how high it is")
               .expected("`value:`, " + end.type()));
       return null;
     }
@@ -166,7 +170,10 @@ final class CourseLinker {
   private static Prepared ramp(Ramp ramp, End end, Diagnostics problems) {
     if (end.type() == Type.BOOL) {
       problems.add(
-          Diagnostic.error(ramp.on().name().position(), "a BOOL has nothing between its values")
+          Diagnostic.error(
+                  Code.WRONG_TYPE,
+                  ramp.on().name().position(),
+                  "a BOOL has nothing between its values")
               .expected("a number or a TIME"));
       return null;
     }

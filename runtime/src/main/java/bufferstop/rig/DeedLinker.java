@@ -1,6 +1,7 @@
 package bufferstop.rig;
 
 import bufferstop.image.WriteRequest;
+import bufferstop.model.Code;
 import bufferstop.model.Definitions;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
@@ -100,7 +101,10 @@ final class DeedLinker {
     long lost = deed.periods() * rig.project().periodMicros();
     if (lost > rig.project().catchUpMicros()) {
       problems.add(
-          Diagnostic.error(deed.at(), "no scan for " + Values.time(lost) + " would end the run")
+          Diagnostic.error(
+                  Code.OUT_OF_RANGE,
+                  deed.at(),
+                  "no scan for " + Values.time(lost) + " would end the run")
               .expected(
                   "at most `catch_up`, "
                       + Values.time(rig.project().catchUpMicros())
@@ -152,7 +156,10 @@ final class DeedLinker {
             .map(Symbol::name)
             .toList();
     problems.add(
-        Diagnostic.error(name.position(), "no input or output named `" + name.text() + "`")
+        Diagnostic.error(
+                Code.UNKNOWN_NAME,
+                name.position(),
+                "no input or output named `" + name.text() + "`")
             .expected("an input or output of the controller")
             .help(NearNames.question(name.text(), known)));
     return null;
@@ -222,7 +229,10 @@ final class DeedLinker {
     if (write.refused() && accepted) {
       Name first = write.values().get(0).point();
       problems.add(
-          Diagnostic.error(first.position(), "this write is in range and would not be refused")
+          Diagnostic.error(
+                  Code.NOT_REFUSED,
+                  first.position(),
+                  "this write is in range and would not be refused")
               .help("take `refused` away, or give a value outside the range"));
     }
   }
@@ -235,6 +245,7 @@ final class DeedLinker {
     Type type = point.type();
     problems.add(
         Diagnostic.error(
+                Code.OUT_OF_RANGE,
                 assignment.value().whole(),
                 "`" + point.name() + "` cannot be " + Values.print(type, value))
             .expected(
@@ -255,7 +266,8 @@ final class DeedLinker {
     }
     List<String> known = points.stream().map(Point::name).toList();
     problems.add(
-        Diagnostic.error(name.position(), "no operator point named `" + name.text() + "`")
+        Diagnostic.error(
+                Code.UNKNOWN_NAME, name.position(), "no operator point named `" + name.text() + "`")
             .expected("a name under operator")
             .help(NearNames.question(name.text(), known)));
     return null;

@@ -1,5 +1,6 @@
 package bufferstop.rig;
 
+import bufferstop.model.Code;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.Position;
@@ -26,6 +27,7 @@ public final class RecordedProject {
       if (!thenFile.equals(nowFile)) {
         problems.add(
             Diagnostic.error(
+                    Code.BAD_RECORDING,
                     Position.ofFile(now.get(i).file()),
                     "`" + nowFile + "` was not read here when the run was recorded")
                 .expected("`" + thenFile + "`"));
@@ -41,7 +43,7 @@ public final class RecordedProject {
             ? "`" + relative(then.get(0), then.get(now.size())) + "` is no longer part of it"
             : "`" + relative(now.get(0), now.get(then.size())) + "` is new";
     problems.add(
-        Diagnostic.error(Position.ofFile(now.get(0).file()), which)
+        Diagnostic.error(Code.BAD_RECORDING, Position.ofFile(now.get(0).file()), which)
             .expected("the project that was recorded"));
   }
 
@@ -63,7 +65,7 @@ public final class RecordedProject {
     int indent =
         line < after.length ? after[line].length() - after[line].stripLeading().length() : 0;
     Position at = new Position(now.file(), line + 1, indent + 1, Math.max(1, found.length()));
-    return Diagnostic.error(at, "this is not the project that was recorded")
+    return Diagnostic.error(Code.BAD_RECORDING, at, "this is not the project that was recorded")
         .expected(expected.isEmpty() ? "the end of the file" : expected)
         .help("take the recorded version; the recording holds it whole");
   }

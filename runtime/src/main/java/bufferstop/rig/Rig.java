@@ -8,6 +8,7 @@ import bufferstop.image.OperatorWrites;
 import bufferstop.image.SnapshotRing;
 import bufferstop.modbus.FieldMapCheck;
 import bufferstop.modbus.MapLinker;
+import bufferstop.model.Code;
 import bufferstop.model.Controller;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
@@ -128,7 +129,8 @@ public record Rig(
     for (Name name : project.status()) {
       if (layout.field().find(name.text()) == null && !problems.doubts(name.text())) {
         problems.add(
-            Diagnostic.error(name.position(), "no point named `" + name.text() + "`")
+            Diagnostic.error(
+                    Code.UNKNOWN_NAME, name.position(), "no point named `" + name.text() + "`")
                 .expected("a point, step, block output, alarm or plant port")
                 .help(NearNames.question(name.text(), layout.field().names())));
       }

@@ -2,6 +2,7 @@ package bufferstop.rig;
 
 import bufferstop.engine.ScanLoop;
 import bufferstop.engine.VirtualClock;
+import bufferstop.model.Code;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.Field;
@@ -61,7 +62,8 @@ public final class VirtualRig implements Target, AutoCloseable {
     List<String> plants = project.field().plants().stream().map(Field.PlantUse::name).toList();
     if (plants.stream().noneMatch(p -> p.equalsIgnoreCase(plant.text()))) {
       problems.add(
-          Diagnostic.error(plant.position(), "no plant named `" + plant.text() + "`")
+          Diagnostic.error(
+                  Code.UNKNOWN_NAME, plant.position(), "no plant named `" + plant.text() + "`")
               .expected("a plant of the project")
               .help(NearNames.question(plant.text(), plants)));
     }

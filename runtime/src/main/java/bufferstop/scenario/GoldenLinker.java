@@ -1,5 +1,6 @@
 package bufferstop.scenario;
 
+import bufferstop.model.Code;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.NearNames;
@@ -39,7 +40,9 @@ final class GoldenLinker {
       if (!name.equals("*") && run.names().stream().noneMatch(name::equalsIgnoreCase)) {
         problems.add(
             Diagnostic.error(
-                    tolerance.point().position(), "the stored run has no column `" + name + "`")
+                    Code.UNKNOWN_NAME,
+                    tolerance.point().position(),
+                    "the stored run has no column `" + name + "`")
                 .expected("a column of `" + run.file().text() + "`, or `*` for all others")
                 .help(NearNames.question(name, run.names())));
       }
@@ -58,7 +61,8 @@ final class GoldenLinker {
     Symbol symbol = scope.find(name);
     if (symbol == null) {
       problems.add(
-          Diagnostic.error(run.file().position(), "no point named `" + name + "`")
+          Diagnostic.error(
+                  Code.UNKNOWN_NAME, run.file().position(), "no point named `" + name + "`")
               .expected("the columns of `" + run.file().text() + "`"));
       return null;
     }
@@ -73,6 +77,7 @@ final class GoldenLinker {
       if (bits == null) {
         problems.add(
             Diagnostic.error(
+                Code.BAD_LITERAL,
                 new Position(run.file().text(), r + 2, 1, 1),
                 "`" + value + "` is no value of `" + name + "`, " + symbol.typeName()));
         return null;
@@ -99,7 +104,10 @@ final class GoldenLinker {
         bits == null ? null : time ? bits / MICROS : Double.valueOf(Double.longBitsToDouble(bits));
     if (value != null && !(value >= 0)) {
       problems.add(
-          Diagnostic.error(found.value().whole(), "a tolerance of " + found.value().value())
+          Diagnostic.error(
+                  Code.OUT_OF_RANGE,
+                  found.value().whole(),
+                  "a tolerance of " + found.value().value())
               .expected("0 or more"));
       return null;
     }

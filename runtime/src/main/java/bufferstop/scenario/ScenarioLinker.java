@@ -1,5 +1,6 @@
 package bufferstop.scenario;
 
+import bufferstop.model.Code;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.Scenario;
@@ -73,6 +74,7 @@ final class ScenarioLinker {
         problems.add(
             new Diagnostic(
                 Diagnostic.Severity.WARNING,
+                Code.CANNOT_BE_JUDGED,
                 d.position(),
                 d.message() + ", so this expectation cannot be judged",
                 d.expected(),

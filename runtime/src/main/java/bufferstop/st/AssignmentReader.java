@@ -1,6 +1,7 @@
 package bufferstop.st;
 
 import bufferstop.model.ArrayOf;
+import bufferstop.model.Code;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.Symbol;
@@ -64,7 +65,8 @@ final class AssignmentReader {
     }
     Token token = parser.peek();
     parser.fail(
-        Diagnostic.error(parser.place(token), "`:=` is missing before " + Parser.found(token))
+        Diagnostic.error(
+                Code.SYNTAX, parser.place(token), "`:=` is missing before " + Parser.found(token))
             .help(token.is("=") ? "`=` compares; write `" + shown + " := ...`" : ""));
     return false;
   }

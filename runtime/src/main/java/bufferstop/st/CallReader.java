@@ -1,5 +1,6 @@
 package bufferstop.st;
 
+import bufferstop.model.Code;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.Symbol;
@@ -75,7 +76,7 @@ final class CallReader {
       Syntax syntax = parser.expression();
       typing.type(syntax, null);
       if (!parser.hasFailed() && instance != null) {
-        typing.wrong(syntax, "an input without its name", form(instance), "");
+        typing.wrong(Code.BAD_CALL, syntax, "an input without its name", form(instance), "");
       }
     }
   }
@@ -94,7 +95,8 @@ final class CallReader {
     boolean twice = number >= 0 && given.contains(number);
     if (twice) {
       String message = "the input `" + pins.get(number).name() + "` is given twice";
-      problems.add(Diagnostic.error(parser.place(name), message).help("keep one of them"));
+      problems.add(
+          Diagnostic.error(Code.BAD_CALL, parser.place(name), message).help("keep one of them"));
     }
     given.add(number);
     if (number >= 0 && value != null && !twice && !parser.hasFailed()) {
@@ -108,7 +110,10 @@ final class CallReader {
     Token token = parser.peek();
     if (token.kind() != Token.Kind.NAME && token.kind() != Token.Kind.BROKEN_VALUE) {
       parser.fail(
-          Diagnostic.error(parser.place(token), "a name is missing before " + Parser.found(token))
+          Diagnostic.error(
+                  Code.SYNTAX,
+                  parser.place(token),
+                  "a name is missing before " + Parser.found(token))
               .expected("what the output is assigned to: `" + name.text() + " => name`"));
       return;
     }
@@ -130,7 +135,8 @@ final class CallReader {
     if (!fits) {
       String message = "`" + pin.name() + "` is " + pin.of().words() + ", `" + target.name();
       problems.add(
-          Diagnostic.error(parser.place(token), message + "` is " + target.typeName())
+          Diagnostic.error(
+                  Code.WRONG_TYPE, parser.place(token), message + "` is " + target.typeName())
               .expected("a name of type " + pin.of().words()));
       whole = false;
       return;

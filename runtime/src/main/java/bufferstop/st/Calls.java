@@ -1,5 +1,6 @@
 package bufferstop.st;
 
+import bufferstop.model.Code;
 import bufferstop.model.SourceText;
 import bufferstop.model.Type;
 import java.util.ArrayList;
@@ -85,6 +86,7 @@ final class Calls {
     checkInputs(call);
     int given = call.inputs().size();
     return typing.wrong(
+        Code.BAD_CALL,
         call,
         "`" + call.name() + "` has " + (given == 1 ? "1 input" : given + " inputs"),
         call.name() + form,
@@ -120,6 +122,7 @@ final class Calls {
     boolean mends = bits.type().isInteger() && OpenTypes.of(shifted) == null;
     String quote = typing.quoted(shifted);
     return typing.wrong(
+        Code.WRONG_TYPE,
         shifted,
         Wording.quote(quote) + " is " + bits.type(),
         "a bit string: BYTE, WORD, DWORD or LWORD",
@@ -137,7 +140,11 @@ final class Calls {
 
   private Expression notNumber(Syntax input, Expression typed) {
     return typing.wrong(
-        input, Wording.quote(typing.quoted(input)) + " is " + typed.typeName(), "a number", "");
+        Code.WRONG_TYPE,
+        input,
+        Wording.quote(typing.quoted(input)) + " is " + typed.typeName(),
+        "a number",
+        "");
   }
 
   private Expression trunc(Syntax.Call call) {
@@ -202,7 +209,11 @@ final class Calls {
       return typed;
     }
     return typing.wrong(
-        syntax, Wording.quote(typing.quoted(syntax)) + " is " + typed.type(), "an integer", "");
+        Code.WRONG_TYPE,
+        syntax,
+        Wording.quote(typing.quoted(syntax)) + " is " + typed.type(),
+        "an integer",
+        "");
   }
 
   private List<Expression> alike(Syntax.Call call, List<Syntax> inputs, Type hint) {
@@ -220,6 +231,7 @@ final class Calls {
       mixed.append(" and ").append(type);
     }
     typing.wrong(
+        Code.WRONG_TYPE,
         call,
         Wording.quote(typing.quoted(call)) + " mixes " + mixed,
         "inputs of one type",

@@ -1,5 +1,6 @@
 package bufferstop.st;
 
+import bufferstop.model.Code;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.Type;
@@ -34,7 +35,10 @@ final class CaseReader {
     if (written && !statements.labelAhead() && !parser.peek().is("ELSE")) {
       Token token = parser.peek();
       problems.add(
-          Diagnostic.error(parser.place(token), "a label is missing before " + Parser.found(token))
+          Diagnostic.error(
+                  Code.SYNTAX,
+                  parser.place(token),
+                  "a label is missing before " + Parser.found(token))
               .expected("a constant and `:`, as in `1:` or `2, 4..6:`"));
     }
     statements.list();
@@ -42,7 +46,7 @@ final class CaseReader {
     Statement otherwise = statements.otherwise();
     if (statements.labelAhead()) {
       problems.add(
-          Diagnostic.error(parser.place(parser.peek()), "a label after `ELSE`")
+          Diagnostic.error(Code.SYNTAX, parser.place(parser.peek()), "a label after `ELSE`")
               .expected("`ELSE` after all labels"));
       readBranches();
     }
@@ -56,6 +60,7 @@ final class CaseReader {
     Expression typed = typing.type(syntax, null);
     if (typed != null && !typed.type().isInteger() && typed.enumeration() == null) {
       typing.wrong(
+          Code.WRONG_TYPE,
           syntax,
           Wording.quote(typing.quoted(syntax)) + " is " + typed.typeName(),
           "an integer or an enumeration",
@@ -107,6 +112,7 @@ final class CaseReader {
     if (constant == null) {
       String quote = Wording.quote(typing.quoted(syntax));
       typing.wrong(
+          Code.WRONG_TYPE,
           syntax,
           value.readsAnything() ? quote + " is no constant" : quote + " has no value",
           selector == null ? "a constant" : "a constant of type " + selector.typeName(),
@@ -121,6 +127,7 @@ final class CaseReader {
     }
     if (selector.type().compare(least, greatest) > 0) {
       typing.wrong(
+          Code.BAD_RANGE,
           syntax,
           "the range " + Wording.quote(typing.quoted(syntax)) + " is empty",
           "the smaller value first",
@@ -132,6 +139,7 @@ final class CaseReader {
       Syntax taken = below.getValue().syntax();
       problems.add(
           Diagnostic.error(
+                  Code.GIVEN_TWICE,
                   typing.place(syntax),
                   "label " + Wording.quote(typing.quoted(syntax)) + " holds a value twice")
               .expected("each value in one label")
@@ -140,6 +148,7 @@ final class CaseReader {
     }
     if (labels.size() == Case.MOST_LABELS) {
       typing.wrong(
+          Code.TOO_MANY,
           syntax,
           "a `CASE` with more than " + Case.MOST_LABELS + " labels",
           "",

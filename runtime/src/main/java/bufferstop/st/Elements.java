@@ -2,6 +2,7 @@ package bufferstop.st;
 
 import bufferstop.model.ArrayBounds;
 import bufferstop.model.ArrayOf;
+import bufferstop.model.Code;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.SourceText;
@@ -61,6 +62,7 @@ final class Elements {
     }
     problems.add(
         Diagnostic.error(
+                Code.OUT_OF_RANGE,
                 typing.place(syntax),
                 Wording.quote(typing.quoted(syntax)) + " is outside `" + bounds.name() + "`")
             .expected("an index from " + bounds.least() + " to " + bounds.greatest())
@@ -80,7 +82,11 @@ final class Elements {
       return syntax instanceof Syntax.Broken || isDoubted(syntax)
           ? null
           : typing.wrong(
-              syntax, Wording.quote(typing.quoted(syntax)) + " is no array", wanted.words(), "");
+              Code.WRONG_THING,
+              syntax,
+              Wording.quote(typing.quoted(syntax)) + " is no array",
+              wanted.words(),
+              "");
     }
     ValueType type = array.type();
     boolean alike =
@@ -89,6 +95,7 @@ final class Elements {
     return alike
         ? new FirstCell(array.first(), typing.source(syntax))
         : typing.wrong(
+            Code.WRONG_TYPE,
             syntax,
             Wording.quote(typing.quoted(syntax)) + " is " + type.words(),
             wanted.words(),
@@ -106,6 +113,7 @@ final class Elements {
     }
     String quote = typing.quoted(syntax);
     return typing.wrong(
+        Code.WRONG_TYPE,
         syntax,
         Wording.quote(quote) + " is " + index.typeName(),
         "an integer as index",

@@ -1,5 +1,6 @@
 package bufferstop.st;
 
+import bufferstop.model.Code;
 import bufferstop.model.Definitions;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
@@ -81,6 +82,7 @@ public final class ExpressionReader {
     if (!(syntax instanceof Syntax.Value)) {
       problems.add(
           Diagnostic.error(
+                  Code.BAD_LITERAL,
                   text.at(syntax.start(), syntax.end()),
                   Wording.quote(text.value()) + " is not a literal")
               .expected(Wording.article(wanted) + " literal"));
@@ -124,6 +126,7 @@ public final class ExpressionReader {
     }
     if (value.constant() == null && value.text() == null) {
       return typing.wrong(
+          Code.OUT_OF_RANGE,
           syntax,
           Wording.quote(text.value()) + " has no value",
           value.type().isInteger() ? Wording.range(value.type()) : "",
@@ -146,10 +149,13 @@ public final class ExpressionReader {
     StringLiteral.Characters read =
         StringLiteral.characters(quoted ? value.substring(1, value.length() - 1) : value);
     if (read.complaint() != null) {
-      problems.add(Diagnostic.error(text.whole(), read.complaint()));
+      problems.add(Diagnostic.error(Code.BAD_LITERAL, text.whole(), read.complaint()));
     } else if (read.text().length() > length) {
       problems.add(
-          Diagnostic.error(text.whole(), "a text of " + read.text().length() + " characters")
+          Diagnostic.error(
+                  Code.OUT_OF_RANGE,
+                  text.whole(),
+                  "a text of " + read.text().length() + " characters")
               .expected("at most " + length));
       return null;
     }
@@ -159,6 +165,7 @@ public final class ExpressionReader {
   private static Expression unclearType(
       SourceText text, Expression value, Typing typing, Syntax syntax) {
     return typing.wrong(
+        Code.BAD_LITERAL,
         syntax,
         "the type of " + Wording.quote(text.value()) + " is not clear",
         "a literal with its type, or `type` and `value`",
@@ -169,7 +176,9 @@ public final class ExpressionReader {
       Parser parser, SourceText text, String expected, Diagnostics problems) {
     boolean empty = parser.peek().kind() == Token.Kind.END;
     if (empty) {
-      problems.add(Diagnostic.error(text.whole(), "nothing is written here").expected(expected));
+      problems.add(
+          Diagnostic.error(Code.NOTHING_GIVEN, text.whole(), "nothing is written here")
+              .expected(expected));
     }
     return empty;
   }

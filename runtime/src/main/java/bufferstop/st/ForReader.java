@@ -1,5 +1,6 @@
 package bufferstop.st;
 
+import bufferstop.model.Code;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.Symbol;
@@ -40,7 +41,10 @@ final class ForReader {
     Token name = parser.peek();
     if (name.kind() != Token.Kind.NAME && name.kind() != Token.Kind.BROKEN_VALUE) {
       parser.fail(
-          Diagnostic.error(parser.place(name), "a variable is missing before " + Parser.found(name))
+          Diagnostic.error(
+                  Code.SYNTAX,
+                  parser.place(name),
+                  "a variable is missing before " + Parser.found(name))
               .expected("`FOR name := first TO last DO`"));
       return null;
     }
@@ -49,7 +53,11 @@ final class ForReader {
       return symbol;
     }
     typing.wrong(
-        parser.place(name), "`" + name.text() + "` is " + symbol.type(), "an integer variable", "");
+        Code.WRONG_TYPE,
+        parser.place(name),
+        "`" + name.text() + "` is " + symbol.type(),
+        "an integer variable",
+        "");
     return null;
   }
 
@@ -62,7 +70,9 @@ final class ForReader {
       Token token = parser.peek();
       parser.fail(
           Diagnostic.error(
-              parser.place(token), "`" + word + "` is missing before " + Parser.found(token)));
+              Code.SYNTAX,
+              parser.place(token),
+              "`" + word + "` is missing before " + Parser.found(token)));
       return null;
     }
     return typing.wanted(parser.expression(), type);
@@ -78,6 +88,7 @@ final class ForReader {
     if (constant == null || constant == 0) {
       problems.add(
           Diagnostic.error(
+                  Code.WRONG_TYPE,
                   typing.place(start, parser.last().end()),
                   Wording.quote(step.source().value())
                       + (constant != null ? " is no step" : " is no constant"))

@@ -1,5 +1,6 @@
 package bufferstop.st;
 
+import bufferstop.model.Code;
 import bufferstop.model.Position;
 import bufferstop.model.SourceText;
 import bufferstop.model.StringCells;
@@ -77,7 +78,8 @@ final class FunctionCalls {
     }
     if (inputs.size() < least || inputs.size() > given.length) {
       String count = inputs.size() == 1 ? "1 input" : inputs.size() + " inputs";
-      typing.wrong(call, "`" + call.written() + "` has " + count, form(function), "");
+      typing.wrong(
+          Code.BAD_CALL, call, "`" + call.written() + "` has " + count, form(function), "");
       return false;
     }
     return right;
@@ -92,6 +94,7 @@ final class FunctionCalls {
       } else {
         typing.type(input, null);
         typing.wrong(
+            Code.BAD_CALL,
             input,
             "an input without its name among named ones",
             form(function),
@@ -107,7 +110,7 @@ final class FunctionCalls {
     }
     if (right && !missing.isEmpty()) {
       String message = "`" + call.written() + "` needs the input " + String.join(", ", missing);
-      typing.wrong(nameOf(call), message, form(function), "");
+      typing.wrong(Code.BAD_CALL, nameOf(call), message, form(function), "");
     }
     return right && missing.isEmpty();
   }
@@ -125,7 +128,7 @@ final class FunctionCalls {
     Expression value = typing.given(input.value(), pins.get(number).of());
     if (seen[number]) {
       String twice = "the input `" + pins.get(number).name() + "` is given twice";
-      typing.wrong(name, twice, "", "keep one of them");
+      typing.wrong(Code.BAD_CALL, name, twice, "", "keep one of them");
       return false;
     }
     seen[number] = true;

@@ -1,5 +1,6 @@
 package bufferstop.st;
 
+import bufferstop.model.Code;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.SourceText;
@@ -127,7 +128,7 @@ final class Lexer {
     int end = text.indexOf("*)", at + 2);
     if (end < 0) {
       problems.add(
-          Diagnostic.error(source.at(at, at + 2), "comment is not closed")
+          Diagnostic.error(Code.SYNTAX, source.at(at, at + 2), "comment is not closed")
               .expected("`*)` after the comment"));
       tokens.add(new Token(Token.Kind.BAD, "(*", at, at + 2));
     }
@@ -193,14 +194,15 @@ final class Lexer {
   }
 
   private void broken(int start, String message, String expected) {
-    problems.add(Diagnostic.error(source.at(start, at), message).expected(expected));
+    problems.add(Diagnostic.error(Code.SYNTAX, source.at(start, at), message).expected(expected));
     add(Token.Kind.BROKEN_VALUE, start, text(start));
   }
 
   private void bad(int start, String help) {
     String text = text(start);
     problems.add(
-        Diagnostic.error(source.at(start, at), "`" + text + "` has no meaning here").help(help));
+        Diagnostic.error(Code.SYNTAX, source.at(start, at), "`" + text + "` has no meaning here")
+            .help(help));
     add(Token.Kind.BAD, start, text);
   }
 

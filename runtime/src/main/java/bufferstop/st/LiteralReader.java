@@ -1,5 +1,6 @@
 package bufferstop.st;
 
+import bufferstop.model.Code;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.Position;
@@ -192,7 +193,8 @@ final class LiteralReader {
   }
 
   private Literal wrong(String message, String expected, String help) {
-    problems.add(Diagnostic.error(position, message).expected(expected).help(help));
+    problems.add(
+        Diagnostic.error(Code.BAD_LITERAL, position, message).expected(expected).help(help));
     return null;
   }
 }

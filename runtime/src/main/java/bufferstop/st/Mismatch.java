@@ -1,5 +1,6 @@
 package bufferstop.st;
 
+import bufferstop.model.Code;
 import bufferstop.model.Type;
 
 /** What to say when types do not agree, and which conversion mends it. */
@@ -15,9 +16,14 @@ final class Mismatch {
     String quote = typing.quoted(syntax);
     if (syntax instanceof Syntax.Value value && isNear(value.literal(), type)) {
       return typing.wrong(
-          syntax, LiteralReader.outside("`" + quote + "`", type), Wording.range(type), "");
+          Code.OUT_OF_RANGE,
+          syntax,
+          LiteralReader.outside("`" + quote + "`", type),
+          Wording.range(type),
+          "");
     }
     return typing.wrong(
+        Code.WRONG_TYPE,
         syntax,
         "`" + quote + "` is " + expression.typeName(),
         expected,
@@ -37,6 +43,7 @@ final class Mismatch {
     Type b = right.type();
     String deed = Wording.quote(typing.quoted(binary)) + " ";
     return typing.wrong(
+        Code.WRONG_TYPE,
         binary,
         deed + operator.does(left.typeName(), right.typeName()),
         expected(operator, a, b),

@@ -2,6 +2,7 @@ package bufferstop.st;
 
 import bufferstop.model.ArrayBounds;
 import bufferstop.model.ArrayOf;
+import bufferstop.model.Code;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.Enumeration;
@@ -72,7 +73,10 @@ final class Names {
     if (!wanted && members.size() > 1) {
       List<String> full = members.stream().map(m -> m.name() + "#" + name).toList();
       problems.add(
-          Diagnostic.error(source.whole(), Wording.quote(name) + " is a value of several types")
+          Diagnostic.error(
+                  Code.WRONG_TYPE,
+                  source.whole(),
+                  Wording.quote(name) + " is a value of several types")
               .expected(String.join(" or ", full)));
       return null;
     }
@@ -89,6 +93,7 @@ final class Names {
       Arrays.stream(Type.values()).filter(Type::isPlain).forEach(t -> types.add(t.name()));
       problems.add(
           Diagnostic.error(
+                  Code.BAD_LITERAL,
                   source.whole(),
                   "`" + member.type().toUpperCase(Locale.ROOT) + "` is no type of literals")
               .help(NearNames.question(member.type(), types)));
@@ -100,6 +105,7 @@ final class Names {
     }
     problems.add(
         Diagnostic.error(
+                Code.UNKNOWN_NAME,
                 source.whole(),
                 "`" + enumeration.name() + "` has no value `" + member.value() + "`")
             .expected(Wording.values(enumeration))
@@ -131,6 +137,7 @@ final class Names {
     List<String> arrays = scope.definitions().arrays().stream().map(ArrayBounds::name).toList();
     problems.add(
         Diagnostic.error(
+                symbol == null ? Code.UNKNOWN_NAME : Code.WRONG_THING,
                 position,
                 symbol == null
                     ? "no array named " + Wording.quote(name)
@@ -167,7 +174,10 @@ final class Names {
     if (instance != null) {
       String output = instance.name() + "." + instance.type().outputs().get(0).name();
       problems.add(
-          Diagnostic.error(position, "`" + instance.name() + "` is a block, not a function")
+          Diagnostic.error(
+                  Code.WRONG_THING,
+                  position,
+                  "`" + instance.name() + "` is a block, not a function")
               .expected("a statement that calls it: `" + instance.name() + "(...);`")
               .help("call it before, then read `" + output + "`"));
       return null;
@@ -181,7 +191,7 @@ final class Names {
     String elsewhere = scope instanceof CallScope ? "" : OWN_FUNCTIONS;
     String advice = help.isEmpty() ? near : help;
     problems.add(
-        Diagnostic.error(position, "no function named `" + call.written() + "`")
+        Diagnostic.error(Code.UNKNOWN_NAME, position, "no function named `" + call.written() + "`")
             .help(advice.isEmpty() ? elsewhere : advice));
     return null;
   }
@@ -197,10 +207,10 @@ final class Names {
     String near = NearNames.question(name, known);
     problems.add(
         isFunction
-            ? Diagnostic.error(position, "the value of `" + name + "` is not used")
+            ? Diagnostic.error(Code.NO_VALUE, position, "the value of `" + name + "` is not used")
                 .expected("a block that is called, or an assignment")
                 .help("write `name := " + name + "(...);`")
-            : Diagnostic.error(position, "no block named `" + name + "`")
+            : Diagnostic.error(Code.UNKNOWN_NAME, position, "no block named `" + name + "`")
                 .expected(known.isEmpty() ? "" : String.join(", ", known))
                 .help(near.isEmpty() ? "declare it: `" + name + ": {block: TON}`" : near));
   }
@@ -228,12 +238,13 @@ final class Names {
   private Diagnostic unknown(String name, Position position, Type fitting, String expected) {
     ArrayBounds array = scope.definitions().array(name);
     if (array != null) {
-      return Diagnostic.error(position, Wording.quote(name) + " is an array")
+      return Diagnostic.error(Code.WRONG_THING, position, Wording.quote(name) + " is an array")
           .expected("one element, as in `" + array.element(array.least()) + "`");
     }
     List<String> near = near(name, fitting);
     Diagnostic unknown =
-        Diagnostic.error(position, "no " + kind() + " named " + Wording.quote(name))
+        Diagnostic.error(
+                Code.UNKNOWN_NAME, position, "no " + kind() + " named " + Wording.quote(name))
             .expected(expected)
             .help(near.isEmpty() ? helpAbout(name) : NearNames.question(name, near));
     Symbol best = near.isEmpty() ? null : scope.find(near.get(0));

@@ -1,5 +1,6 @@
 package bufferstop.st;
 
+import bufferstop.model.Code;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.Position;
@@ -86,7 +87,7 @@ final class Parser {
     if (!failed && peek().kind() != Token.Kind.END) {
       Token token = peek();
       fail(
-          Diagnostic.error(place(token), "the expression ends before " + found(token))
+          Diagnostic.error(Code.SYNTAX, place(token), "the expression ends before " + found(token))
               .expected(token.is(")") ? "no more `)` than `(`" : "an operator or the end")
               .help(helpAbout(token)));
     }
@@ -142,6 +143,7 @@ final class Parser {
     String b = Wording.inLine(source.value().substring(right.start(), right.end()));
     fail(
         Diagnostic.error(
+                Code.SYNTAX,
                 source.at(base.start(), right.end()),
                 "`-" + a + " ** " + b + "` can be read in two ways")
             .expected("brackets")
@@ -174,7 +176,9 @@ final class Parser {
         && whole.based()) {
       problems.add(
           Diagnostic.error(
-                  source.at(sign.start(), operand.end()), "a literal with a base takes no sign")
+                  Code.SYNTAX,
+                  source.at(sign.start(), operand.end()),
+                  "a literal with a base takes no sign")
               .help("put it in brackets: `-(" + last().text() + ")`"));
       return new Syntax.Broken(sign.start(), operand.end());
     }
@@ -238,7 +242,7 @@ final class Parser {
   }
 
   private Syntax missingValue(Token token) {
-    fail(Diagnostic.error(place(token), "a value is missing before " + found(token)));
+    fail(Diagnostic.error(Code.SYNTAX, place(token), "a value is missing before " + found(token)));
     return broken();
   }
 
@@ -272,7 +276,7 @@ final class Parser {
     }
     if (Calls.isStandard(function.text())) {
       fail(
-          Diagnostic.error(place(name), "an input is named `" + name.text() + "`")
+          Diagnostic.error(Code.SYNTAX, place(name), "an input is named `" + name.text() + "`")
               .expected("inputs in order, without their names"));
       return expression();
     }
@@ -303,7 +307,8 @@ final class Parser {
     if (!failed && !takeIf(word)) {
       Token token = peek();
       fail(
-          Diagnostic.error(place(token), "`" + word + "` is missing before " + found(token))
+          Diagnostic.error(
+                  Code.SYNTAX, place(token), "`" + word + "` is missing before " + found(token))
               .note(source.at(open.start(), open.end()), "for this `" + open.text() + "`"));
     }
   }
@@ -311,7 +316,7 @@ final class Parser {
   private boolean tooDeep() {
     if (++depth > DEEPEST) {
       fail(
-          Diagnostic.error(place(peek()), "the expression is nested too deep")
+          Diagnostic.error(Code.TOO_MANY, place(peek()), "the expression is nested too deep")
               .expected("at most " + DEEPEST + " operators and brackets inside each other")
               .help("compute a part of it in an internal point"));
     }

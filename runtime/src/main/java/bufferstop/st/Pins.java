@@ -1,5 +1,6 @@
 package bufferstop.st;
 
+import bufferstop.model.Code;
 import bufferstop.model.NearNames;
 import bufferstop.model.Position;
 import bufferstop.st.BlockType.Pin;
@@ -18,6 +19,7 @@ final class Pins {
       }
     }
     typing.wrong(
+        Code.BAD_CALL,
         position,
         message + " `" + name + "`",
         String.join(", ", known),

@@ -1,6 +1,7 @@
 package bufferstop.st;
 
 import bufferstop.model.ArrayOf;
+import bufferstop.model.Code;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.NamedConstant;
@@ -190,13 +191,18 @@ public final class StatementReader {
     if (isOpen("FOR")) {
       return new Statement.Leave(word.is("EXIT") ? Statement.EXIT : Statement.CONTINUE);
     }
-    problems.add(Diagnostic.error(parser.place(word), "`" + word.text() + "` outside a loop"));
+    problems.add(
+        Diagnostic.error(
+            Code.NOT_ALLOWED_HERE, parser.place(word), "`" + word.text() + "` outside a loop"));
     return null;
   }
 
   private Statement refuseReturn(Token word) {
     problems.add(
-        Diagnostic.error(parser.place(word), "`RETURN` outside a function or function block")
+        Diagnostic.error(
+                Code.NOT_ALLOWED_HERE,
+                parser.place(word),
+                "`RETURN` outside a function or function block")
             .help("put what follows into an `IF`"));
     return null;
   }
@@ -220,7 +226,7 @@ public final class StatementReader {
   private void noStatement(Token token) {
     boolean unbounded = token.is("WHILE") || token.is("REPEAT");
     parser.fail(
-        Diagnostic.error(parser.place(token), noStatementBecause(token))
+        Diagnostic.error(Code.SYNTAX, parser.place(token), noStatementBecause(token))
             .expected("an assignment `name := value;`, `IF`, `CASE`, `FOR` or `EXIT`")
             .help(unbounded ? "write `FOR` with the most passes there can be, and `EXIT`" : ""));
     skipLoop(token);
@@ -253,7 +259,8 @@ public final class StatementReader {
   private Statement tooDeep() {
     Token token = parser.take();
     parser.fail(
-        Diagnostic.error(parser.place(token), "`" + token.text() + "` is nested too deep")
+        Diagnostic.error(
+                Code.TOO_MANY, parser.place(token), "`" + token.text() + "` is nested too deep")
             .expected("at most " + DEEPEST + " inside each other"));
     while (parser.peek().kind() != Token.Kind.END) {
       parser.take();
@@ -270,7 +277,9 @@ public final class StatementReader {
     if (constant != null) {
       problems.add(
           Diagnostic.error(
-                  parser.place(name), "`" + name.text() + "` cannot be assigned: it is a constant")
+                  Code.CANNOT_BE_ASSIGNED,
+                  parser.place(name),
+                  "`" + name.text() + "` cannot be assigned: it is a constant")
               .note(constant.position(), "`" + constant.name() + "` is declared here"));
       return null;
     }
@@ -278,7 +287,9 @@ public final class StatementReader {
     if (symbol != null && controls.containsKey(symbol)) {
       problems.add(
           Diagnostic.error(
-                  parser.place(name), "`" + name.text() + "` is assigned inside its own loop")
+                  Code.CANNOT_BE_ASSIGNED,
+                  parser.place(name),
+                  "`" + name.text() + "` is assigned inside its own loop")
               .expected("the variable of a `FOR` left alone between `DO` and `END_FOR`")
               .note(controls.get(symbol), "the loop over `" + symbol.name() + "`")
               .help("leave the loop early with `EXIT`"));
@@ -305,7 +316,9 @@ public final class StatementReader {
     if (refusal != null) {
       Diagnostic refused =
           Diagnostic.error(
-              parser.place(name), "`" + name.text() + "` cannot be assigned: " + refusal);
+              Code.CANNOT_BE_ASSIGNED,
+              parser.place(name),
+              "`" + name.text() + "` cannot be assigned: " + refusal);
       problems.add(
           symbol.declared() == null
               ? refused
@@ -336,7 +349,7 @@ public final class StatementReader {
   Statement otherwise() {
     Statement first = parser.takeIf("ELSE") ? list() : new Statement.Sequence(List.of());
     while (parser.peek().is("ELSE")) {
-      problems.add(Diagnostic.error(parser.place(parser.take()), "a second `ELSE`"));
+      problems.add(Diagnostic.error(Code.SYNTAX, parser.place(parser.take()), "a second `ELSE`"));
       list();
     }
     return first;
@@ -367,7 +380,9 @@ public final class StatementReader {
       Token token = parser.peek();
       parser.fail(
           Diagnostic.error(
-              parser.place(token), "`" + word + "` is missing before " + Parser.found(token)));
+              Code.SYNTAX,
+              parser.place(token),
+              "`" + word + "` is missing before " + Parser.found(token)));
     }
     boolean failed = parser.hasFailed();
     if (failed) {
@@ -385,7 +400,9 @@ public final class StatementReader {
       Token token = parser.peek();
       parser.fail(
           Diagnostic.error(
-                  parser.place(token), "`" + word + "` is missing before " + Parser.found(token))
+                  Code.SYNTAX,
+                  parser.place(token),
+                  "`" + word + "` is missing before " + Parser.found(token))
               .note(text.at(start.start(), start.end()), "for this `" + start.text() + "`"));
     }
   }
@@ -398,6 +415,7 @@ public final class StatementReader {
       Token token = parser.peek();
       parser.fail(
           Diagnostic.error(
+              Code.SYNTAX,
               text.at(parser.last().start(), parser.last().end()),
               "`;` is missing after `" + parser.last().text() + "`"));
       if (!startsStatement(token) && !labelAhead()) {

@@ -1,5 +1,6 @@
 package bufferstop.st;
 
+import bufferstop.model.Code;
 import bufferstop.model.SourceText;
 import bufferstop.model.StringCells;
 import bufferstop.model.Symbol;
@@ -91,7 +92,11 @@ final class StringCalls {
       return typed;
     }
     return typing.wrong(
-        syntax, Wording.quote(typing.quoted(syntax)) + " is " + typed.typeName(), "an integer", "");
+        Code.WRONG_TYPE,
+        syntax,
+        Wording.quote(typing.quoted(syntax)) + " is " + typed.typeName(),
+        "an integer",
+        "");
   }
 
   /** Whether X_TO_Y exists, one of them STRING. */

@@ -1,5 +1,6 @@
 package bufferstop.st;
 
+import bufferstop.model.Code;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Diagnostics;
 import bufferstop.model.Enumeration;
@@ -50,13 +51,11 @@ final class Typing {
       return wanted(syntax, type);
     }
     Expression expression = wishing(syntax, enumeration);
-    return expression == null || enumeration.equals(expression.enumeration())
-        ? expression
-        : wrong(
-            syntax,
-            Wording.quote(quoted(syntax)) + " is " + expression.typeName(),
-            Wording.value(enumeration),
-            "");
+    if (expression == null || enumeration.equals(expression.enumeration())) {
+      return expression;
+    }
+    String message = Wording.quote(quoted(syntax)) + " is " + expression.typeName();
+    return wrong(Code.WRONG_TYPE, syntax, message, Wording.value(enumeration), "");
   }
 
   /** The same, a STRING or an array lying in cells. */
@@ -136,7 +135,8 @@ final class Typing {
       fitting = LiteralReader.in(literal, OpenTypes.of(value));
     }
     if (fitting == null) {
-      return wrong(value, "`" + quoted(value) + "` is larger than any integer", "", "");
+      String message = "`" + quoted(value) + "` is larger than any integer";
+      return wrong(Code.OUT_OF_RANGE, value, message, "", "");
     }
     return new Constant(fitting.type(), fitting.bits(), source(value));
   }
@@ -164,11 +164,9 @@ final class Typing {
   }
 
   private Expression noMemory(Syntax syntax) {
-    return wrong(
-        syntax,
-        Wording.quote(quoted(syntax)) + " is worked out in the controller only",
-        "a STRING point, compared with another or with a literal",
-        "work it out in an internal point");
+    String message = Wording.quote(quoted(syntax)) + " is worked out in the controller only";
+    String expected = "a STRING point, compared with another or with a literal";
+    return wrong(Code.WRONG_TYPE, syntax, message, expected, "work it out in an internal point");
   }
 
   private Expression sign(Syntax.Sign sign, Type hint) {
@@ -179,6 +177,7 @@ final class Typing {
     }
     if (operand.type() != Type.TIME && !operand.type().isNumber()) {
       return wrong(
+          Code.WRONG_TYPE,
           sign,
           "a sign before " + operand.typeName() + " " + Wording.quote(quoted(sign.operand())),
           "a number",
@@ -326,12 +325,12 @@ final class Typing {
       return false;
     }
     if (operator == Operator.DIVIDED) {
-      wrong(binary.right(), "division by zero", "a divisor other than 0", "");
+      wrong(Code.ALWAYS_SO, binary.right(), "division by zero", "a divisor other than 0", "");
       return true;
     }
-    problems.add(
-        Diagnostic.warning(place(binary.right()), Wording.quote(quoted(binary)) + " is always 0")
-            .help("MOD by zero gives 0 and raises no error"));
+    String zero = Wording.quote(quoted(binary)) + " is always 0";
+    Diagnostic warning = Diagnostic.warning(Code.ALWAYS_SO, place(binary.right()), zero);
+    problems.add(warning.help("MOD by zero gives 0 and raises no error"));
     return false;
   }
 
@@ -435,12 +434,11 @@ final class Typing {
   Expression made(Expression operation) {
     boolean known = operation.operands().stream().allMatch(o -> o.constant() != null);
     if (known && operation.constant() == null) {
-      String quote = Wording.quote(operation.source().value());
-      problems.add(
-          Diagnostic.warning(
-                  operation.source().whole(),
-                  quote + " has no value in " + operation.type() + ": it always raises an error")
-              .expected(operation.type().isInteger() ? Wording.range(operation.type()) : ""));
+      Type type = operation.type();
+      String message = Wording.quote(operation.source().value()) + " has no value in " + type;
+      message += ": it always raises an error";
+      Diagnostic warning = Diagnostic.warning(Code.ALWAYS_SO, operation.source().whole(), message);
+      problems.add(type.isInteger() ? warning.expected(Wording.range(type)) : warning);
     }
     return operation;
   }
@@ -465,13 +463,12 @@ final class Typing {
     return names.noFunction(call, place(call.start(), call.nameEnd()), help);
   }
 
-  Expression wrong(Syntax syntax, String message, String expected, String help) {
-    problems.add(Diagnostic.error(place(syntax), message).expected(expected).help(help));
-    return null;
+  Expression wrong(Code code, Syntax syntax, String message, String expected, String help) {
+    return wrong(code, place(syntax), message, expected, help);
   }
 
-  Expression wrong(Position position, String message, String expected, String help) {
-    problems.add(Diagnostic.error(position, message).expected(expected).help(help));
+  Expression wrong(Code code, Position position, String message, String expected, String help) {
+    problems.add(Diagnostic.error(code, position, message).expected(expected).help(help));
     return null;
   }
 

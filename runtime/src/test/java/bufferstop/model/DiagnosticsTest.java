@@ -22,7 +22,7 @@ class DiagnosticsTest {
 
   @Test
   void aWarningIsNoError() {
-    problems.add(Diagnostic.warning(Position.ofFile("a.yaml"), "odd"));
+    problems.add(Diagnostic.warning(Code.SYNTAX, Position.ofFile("a.yaml"), "odd"));
     assertFalse(problems.hasErrors());
     problems.add(error("a.yaml", 1, 1));
     assertEquals(1, problems.errors());
@@ -49,7 +49,7 @@ class DiagnosticsTest {
   @Test
   void withoutAnErrorNothingIsInDoubt() {
     problems.doubtAll();
-    problems.add(Diagnostic.warning(Position.ofFile("a.yaml"), "odd"));
+    problems.add(Diagnostic.warning(Code.SYNTAX, Position.ofFile("a.yaml"), "odd"));
     assertFalse(problems.doubts("any"));
   }
 
@@ -61,6 +61,6 @@ class DiagnosticsTest {
   }
 
   private static Diagnostic error(String file, int line, int column) {
-    return Diagnostic.error(new Position(file, line, column, 1), "wrong");
+    return Diagnostic.error(Code.SYNTAX, new Position(file, line, column, 1), "wrong");
   }
 }

@@ -3,6 +3,7 @@ package bufferstop.report;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import bufferstop.model.Code;
 import bufferstop.model.Diagnostic;
 import bufferstop.model.Position;
 import java.io.IOException;
@@ -48,7 +49,7 @@ class DiagnosticTextTest {
         1 error in 1 file
         """,
         render(
-            Diagnostic.error(at(1, 8, 1), "`1` is wrong")
+            Diagnostic.error(Code.SYNTAX, at(1, 8, 1), "`1` is wrong")
                 .expected("another")
                 .note(at(3, 1, 1), "see here")
                 .help("write 2")));
@@ -63,25 +64,26 @@ class DiagnosticTextTest {
               |          ^^^^^^
         1 warning in 1 file
         """,
-        render(Diagnostic.warning(at(2, 10, 99), "odd")));
+        render(Diagnostic.warning(Code.SYNTAX, at(2, 10, 99), "odd")));
   }
 
   @Test
   void aCharacterBeyondTheBasicPlaneIsOneColumn() {
     assertTrue(
-        render(Diagnostic.error(at(3, 3, 5), "odd"))
+        render(Diagnostic.error(Code.SYNTAX, at(3, 3, 5), "odd"))
             .contains("    3 | \uD83D\uDE82 third\n      |   ^^^^^\n"));
   }
 
   @Test
   void theEndOfALineCanBeMarked() {
-    assertTrue(render(Diagnostic.error(at(1, 9, 1), "odd")).contains("      |         ^\n"));
+    assertTrue(
+        render(Diagnostic.error(Code.SYNTAX, at(1, 9, 1), "odd")).contains("      |         ^\n"));
   }
 
   @Test
   void ofALongLineOnlyTheSurroundingsAreShown() throws IOException {
     write("a".repeat(500) + "BEAM" + "c".repeat(500));
-    String text = render(Diagnostic.error(at(1, 501, 4), "odd"));
+    String text = render(Diagnostic.error(Code.SYNTAX, at(1, 501, 4), "odd"));
     String[] lines = text.split("\n");
     assertEquals("    1 | ..." + "a".repeat(80) + "BEAM" + "c".repeat(76) + "...", lines[1]);
     assertEquals("      | " + " ".repeat(83) + "^^^^", lines[2]);
@@ -92,10 +94,10 @@ class DiagnosticTextTest {
     Position nowhere = new Position("no/such\0file", 3, 4, 1);
     assertEquals(
         "no/such\0file:3:4: error: gone\n1 error in 1 file\n",
-        render(Diagnostic.error(nowhere, "gone")));
+        render(Diagnostic.error(Code.SYNTAX, nowhere, "gone")));
     assertEquals(
         "x.yaml:99:1: error: behind the end\n1 error in 1 file\n",
-        render(Diagnostic.error(at(99, 1, 1), "behind the end")));
+        render(Diagnostic.error(Code.SYNTAX, at(99, 1, 1), "behind the end")));
   }
 
   @Test
@@ -103,12 +105,13 @@ class DiagnosticTextTest {
     Files.write(folder.resolve("x.yaml"), "Gl\u00fch\n".getBytes(StandardCharsets.ISO_8859_1));
     assertEquals(
         "x.yaml:1:1: error: odd\n1 error in 1 file\n",
-        render(Diagnostic.error(at(1, 1, 1), "odd")));
+        render(Diagnostic.error(Code.SYNTAX, at(1, 1, 1), "odd")));
   }
 
   @Test
   void everyPartStaysOnItsLineAndControlCharactersStayOut() {
-    String text = render(Diagnostic.error(at(1, 1, 1), "a\nb\u001B[31m").help("c\r\nd"));
+    String text =
+        render(Diagnostic.error(Code.SYNTAX, at(1, 1, 1), "a\nb\u001B[31m").help("c\r\nd"));
     assertEquals(5, text.lines().count());
     assertTrue(text.startsWith("x.yaml:1:1: error: a b [31m\n"), text);
   }
@@ -119,9 +122,9 @@ class DiagnosticTextTest {
     Position other = Position.ofFile("other");
     assertTrue(
         render(
-                Diagnostic.error(at(1, 1, 1), "a"),
-                Diagnostic.error(at(1, 1, 1), "b"),
-                Diagnostic.warning(other, "c"))
+                Diagnostic.error(Code.SYNTAX, at(1, 1, 1), "a"),
+                Diagnostic.error(Code.SYNTAX, at(1, 1, 1), "b"),
+                Diagnostic.warning(Code.SYNTAX, other, "c"))
             .endsWith("2 errors and 1 warning in 2 files\n"));
   }
 }
