@@ -4,6 +4,9 @@ import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import bufferstop.model.Code;
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.PrintStream;
@@ -103,12 +106,56 @@ class CheckTest {
     assertEquals(Exit.NOT_PROVEN, checked.status);
   }
 
+  @ParameterizedTest(name = "{0}")
+  @MethodSource("projects")
+  void editorsGetTheSameProblemsAsObjects(String project) throws IOException {
+    Checked text = check(CORPUS.resolve(project));
+    Checked json = check("--format", "json", CORPUS.resolve(project).toString());
+    List<String> places = new ArrayList<>();
+    ObjectMapper mapper = new ObjectMapper();
+    for (String line : json.output.lines().toList()) {
+      JsonNode problem = mapper.readTree(line);
+      assertTrue(Code.of(problem.get("code").asText()).isPresent(), line);
+      assertTrue(problem.get("end").asInt() >= problem.get("column").asInt(), line);
+      places.add(
+          "%s:%d:%d: %s: %s"
+              .formatted(
+                  problem.get("file").asText(),
+                  problem.get("line").asInt(),
+                  problem.get("column").asInt(),
+                  problem.get("severity").asText(),
+                  problem.get("message").asText()));
+    }
+    List<String> printed =
+        text.output.lines().filter(l -> l.matches("\\S+:\\d+:\\d+: (error|warning): .*")).toList();
+    assertEquals(printed, places);
+    assertEquals(text.status, json.status);
+  }
+
+  @Test
+  void everyCodeIsExplained() {
+    for (Code code : Code.values()) {
+      Checked explained = check("--explain", code.word());
+      assertEquals(Exit.OK, explained.status);
+      assertEquals(4, explained.output.lines().count(), explained.output);
+      assertTrue(explained.output.contains(code.remedy()), explained.output);
+    }
+    assertEquals(Code.values().length, check("--explain").output.lines().count());
+    assertEquals(Exit.NOT_LOADED, check("--explain", "unknwon-key").status);
+  }
+
   private static Checked check(Path project) {
+    return check(project.toString());
+  }
+
+  private static Checked check(String... arguments) {
+    List<String> words = new ArrayList<>(List.of("check"));
+    words.addAll(List.of(arguments));
     PrintStream before = System.out;
     ByteArrayOutputStream bytes = new ByteArrayOutputStream();
     System.setOut(new PrintStream(bytes, true, StandardCharsets.UTF_8));
     try {
-      int status = Main.run("check", project.toString());
+      int status = Main.run(words.toArray(String[]::new));
       return new Checked(status, bytes.toString(StandardCharsets.UTF_8));
     } finally {
       System.setOut(before);
