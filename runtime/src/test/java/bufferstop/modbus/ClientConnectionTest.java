@@ -11,6 +11,8 @@ import bufferstop.model.Name;
 import bufferstop.model.Position;
 import bufferstop.model.Type;
 import java.io.IOException;
+import java.net.InetAddress;
+import java.net.ServerSocket;
 import java.util.List;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -128,8 +130,10 @@ class ClientConnectionTest {
 
   @Test
   void anUnreachableServerIsSaid() throws Exception {
-    int port = server.port();
-    server.close();
+    int port;
+    try (ServerSocket nobody = new ServerSocket(0, 1, InetAddress.getLoopbackAddress())) {
+      port = nobody.getLocalPort(); // no thread accepts there, so it is free once this is closed
+    }
     IOException e =
         assertThrows(IOException.class, () -> new ClientConnection("127.0.0.1", port, ANSWER));
     assertTrue(e.getMessage().contains("refused"), e.getMessage());
