@@ -1,14 +1,11 @@
 package bufferstop.cli;
 
-import bufferstop.model.Diagnostics;
-import bufferstop.model.SourceText;
-import bufferstop.model.Type;
-import bufferstop.st.ExpressionReader;
 import java.io.BufferedOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 
 /** Options of what runs in real time. */
@@ -58,13 +55,7 @@ final class LiveOptions {
   }
 
   /** How long it runs, microseconds; 0 for no end. */
-  long duration(Diagnostics problems) {
-    if (duration == null) {
-      return 0;
-    }
-    boolean literal = duration.contains("#");
-    SourceText text = SourceText.onLine(literal ? duration : "T#" + duration, "--for", 1, 1);
-    Long micros = ExpressionReader.literal(text, Type.TIME, problems);
-    return micros == null ? 0 : Math.max(1, micros);
+  long duration(CommandSpec spec) {
+    return duration == null ? 0 : Math.max(1, CommandTime.micros(duration, 0, spec));
   }
 }

@@ -40,7 +40,7 @@ final class PlantCommand implements Callable<Integer> {
     PrintWriter out = spec.commandLine().getOut();
     PrintWriter err = spec.commandLine().getErr();
     Diagnostics problems = new Diagnostics();
-    long forMicros = options.duration(problems);
+    long forMicros = options.duration(spec);
     List<String> unwatched = new ArrayList<>();
     Rig rig =
         argument.rig(

@@ -77,7 +77,7 @@ final class RunCommand implements Callable<Integer> {
     PrintWriter out = spec.commandLine().getOut();
     PrintWriter err = spec.commandLine().getErr();
     Diagnostics problems = new Diagnostics();
-    long forMicros = options.duration(problems);
+    long forMicros = options.duration(spec);
     Rig rig = argument.rig(options.seed(), this::changed, problems);
     if (problems.hasErrors()) {
       Said.problems(problems, err);

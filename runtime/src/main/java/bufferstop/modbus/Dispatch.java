@@ -33,7 +33,7 @@ final class Dispatch {
    * published scan shows it: then {@link #look} is to be called again and again.
    */
   void begin(Exchange x, Permission client) {
-    cycles.count(x.function(), x.pduLength() > 2 ? x.word(1) : 0, System.nanoTime());
+    cycles.count(x.unitId(), x.function(), x.pduLength() > 2 ? x.word(1) : 0, System.nanoTime());
     try {
       serve(units.of(x.unitId()), x, client);
     } catch (Refusal refusal) {

@@ -10,12 +10,12 @@ public final class PollCycles {
   private static final long GREATEST = 60_000_000_000L;
 
   private final Histogram nanos = new Histogram(GREATEST, 3);
-  private long first = -1; // function and address of the question that is watched
+  private long first = -1; // unit, function and address of the question that is watched
   private long lastNanos;
   private volatile long requests;
 
-  void count(int function, int address, long nowNanos) {
-    long key = (long) function << 16 | address;
+  void count(int unit, int function, int address, long nowNanos) {
+    long key = (long) unit << 24 | (long) function << 16 | address;
     if (first < 0) {
       first = key;
       lastNanos = nowNanos;

@@ -9,6 +9,7 @@ import java.io.IOException;
 import java.util.List;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.locks.LockSupport;
+import java.util.stream.IntStream;
 
 /**
  * A device of the field, asked and written over Modbus TCP by a thread of its own, one question at
@@ -32,6 +33,7 @@ public final class RemoteDevice implements AutoCloseable {
   private final SnapshotRing source;
   private final long[] image; // of the source
   private final SnapshotRing arrivals;
+  private final int[] all; // indexes of arrivals
   private final long[] arrived; // values, rounds of each row, whole rounds
   private final byte[] pdu = new byte[Exchange.MOST_PDU];
   private final Thread thread;
@@ -77,6 +79,7 @@ public final class RemoteDevice implements AutoCloseable {
     image = new long[cells];
     arrived = new long[read.size() + reads.length + 1];
     arrivals = new SnapshotRing(arrived.length);
+    all = IntStream.range(0, arrived.length).toArray();
     thread = new Thread(this::goRound, "modbus device " + name);
     thread.setDaemon(true);
   }
@@ -103,6 +106,21 @@ public final class RemoteDevice implements AutoCloseable {
    */
   public SnapshotRing arrivals() {
     return arrivals;
+  }
+
+  /** How many numbers that is. */
+  public int width() {
+    return arrived.length;
+  }
+
+  /**
+   * Copies what came of it unless it is known; must not wait or allocate, a scan calls it.
+   *
+   * @param known number of the publication that {@code into} holds, negative for none
+   * @return number of the one it holds now
+   */
+  public long arrive(long known, long[] into) {
+    return arrivals.published() == known ? known : arrivals.copy(all, 0, all.length, into);
   }
 
   /** Which row, see {@link #arrivals}, a value is read with. */

@@ -61,11 +61,6 @@ final class WriteRow {
         || !Arrays.equals(words, acknowledged);
   }
 
-  /** Whether the device has acknowledged these values. */
-  boolean isAcknowledged() {
-    return known && Arrays.equals(words, acknowledged);
-  }
-
   /** The connection was lost: what the device has is not known. */
   void forget() {
     known = false;

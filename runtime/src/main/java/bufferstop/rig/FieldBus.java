@@ -29,7 +29,6 @@ public final class FieldBus implements Engine.Arrivals, AutoCloseable {
     final RemoteDevice remote;
     final RealInput[] inputs; // by the order in which they are asked for
     final int[] rows; // with which each is read
-    final int[] indexes; // of arrivals, all of them
     final long[] arrived;
     final long[] counted; // rounds of each row, then whole rounds, as last seen
     final long[] silentMicros; // likewise
@@ -43,21 +42,14 @@ public final class FieldBus implements Engine.Arrivals, AutoCloseable {
       this.rows = rows;
       this.outputs = outputs;
       this.okCell = okCell;
-      arrived = new long[inputs.length + remote.rows() + 1];
-      indexes = new int[arrived.length];
-      for (int i = 0; i < indexes.length; i++) {
-        indexes[i] = i;
-      }
+      arrived = new long[remote.width()];
       counted = new long[remote.rows() + 1];
       silentMicros = new long[counted.length];
       Arrays.fill(silentMicros, Long.MAX_VALUE / 2); // not there before its first answer
     }
 
     void arrive(long[] cells, long periodMicros) {
-      boolean fresh = remote.arrivals().published() != publication;
-      if (fresh) {
-        publication = remote.arrivals().copy(indexes, 0, indexes.length, arrived);
-      }
+      publication = remote.arrive(publication, arrived);
       for (int i = 0; i < counted.length; i++) {
         long count = arrived[inputs.length + i];
         silentMicros[i] = count != counted[i] ? 0 : silentMicros[i] + periodMicros;

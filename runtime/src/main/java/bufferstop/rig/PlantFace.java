@@ -49,20 +49,19 @@ public final class PlantFace implements Engine.Arrivals, AutoCloseable {
   private static final class Asked {
     final RemoteDevice remote;
     final int[] cells; // where its outputs go
-    final int[] indexes;
     final long[] arrived;
     long publication = -1;
 
     Asked(RemoteDevice remote, int[] cells) {
       this.remote = remote;
       this.cells = cells;
-      arrived = new long[cells.length + remote.rows() + 1];
-      indexes = IntStream.range(0, arrived.length).toArray();
+      arrived = new long[remote.width()];
     }
 
     void arrive(long[] image) {
-      if (remote.arrivals().published() != publication) {
-        publication = remote.arrivals().copy(indexes, 0, indexes.length, arrived);
+      long known = publication;
+      publication = remote.arrive(known, arrived);
+      if (publication != known) {
         for (int i = 0; i < cells.length; i++) {
           image[cells[i]] = arrived[i];
         }
